@@ -1,0 +1,11 @@
+"""What is taught: modules, lessons and the glossary. Knows no web, no records, no clock and no learner.
+
+    from course import load_course
+    from course.reading_room import read_lesson    # apart, because it loads the Markdown library
+"""
+
+from course.errors import CourseError
+from course.glossary import Glossary, Term
+from course.outline import Course, Lesson, Module, load_course
+
+__all__ = ["Course", "CourseError", "Glossary", "Lesson", "Module", "Term", "load_course"]

@@ -1,0 +1,82 @@
+"""The givens of a numeric item: grids that a draw picks on, and what was drawn."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+
+from question_bank.picking import Picker
+from question_bank.units import Unit, both, register, split_quantity
+
+
+@dataclass(frozen=True)
+class Grid:
+    """Values start, start + step, … in one unit, written as decimals so that none is ever 0.30000000000000004."""
+
+    start: Decimal
+    step: Decimal
+    count: int
+    unit: Unit
+
+    def pick(self, picker: Picker) -> str:
+        """One value as text: '286,000'."""
+        text = f"{self.start + picker.index(self.count) * self.step:,f}"
+        return text.rstrip("0").rstrip(".") if "." in text else text
+
+    @property
+    def ends(self) -> tuple[float, float]:
+        """First and last value in base units."""
+        last = self.start + (self.count - 1) * self.step
+        return float(self.start) * self.unit.factor, float(last) * self.unit.factor
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """A drawn given: its text without and with the unit, and its value in base units."""
+
+    name: str
+    number: str
+    unit: Unit
+    base: float
+
+    @property
+    def text(self) -> str:
+        """'286 klbf', or '8' for a count."""
+        return f"{self.number} {self.unit.symbol}".strip()
+
+    def beside(self, system: str) -> str:
+        """Both systems, the hand's first: '286 klbf (1,272 kN)'. A count stands alone."""
+        if self.unit.pair is None:
+            return self.text
+        return both(self.text, system, register_name=self.unit.register)
+
+
+@dataclass(frozen=True)
+class Given:
+    """One given. It has grids by system, or plain numbers to pick among, or a table looked up by another given."""
+
+    name: str
+    label: str
+    register: str
+    grids: Mapping[str, Grid]
+    among: tuple[str, ...] = ()
+    by: str | None = None
+    table: Mapping[str, str] | None = None
+    rig: str | None = None
+
+    def draw(self, picker: Picker, system: str, before: Mapping[str, Drawn]) -> Drawn:
+        """Pick a value on this system's grid."""
+        if self.by is not None:
+            return self.fixed(self.table[before[self.by].number], system)
+        if self.among:
+            return self.fixed(picker.one_of(self.among), system)
+        return self.fixed(self.grids[system].pick(picker), system)
+
+    def fixed(self, value: str | int | float, system: str) -> Drawn:
+        """This given with a value decided elsewhere: a number in the grid's unit, or '300,000 lbf'. Raises UnitError."""
+        number, symbol = split_quantity(str(value))
+        unit = register(self.register).unit(symbol) if symbol else self.own_unit(system)
+        return Drawn(self.name, number, unit, float(number.replace(",", "").replace("−", "-")) * unit.factor)
+
+    def own_unit(self, system: str) -> Unit:
+        """The unit that a draw of this system shows."""
+        return self.grids[system].unit if self.grids else register(self.register).unit("")

@@ -1,0 +1,22 @@
+"""The kinds of item, one small module each."""
+
+from typing import Any
+
+from question_bank.item import Item
+from question_bank.kinds.card import CardItem, CardQuestion
+from question_bank.kinds.choice import ChoiceItem, ChoiceQuestion
+from question_bank.kinds.match import MatchItem, MatchQuestion
+from question_bank.kinds.numeric import NumericQuestion
+from question_bank.kinds.numeric_item import NumericItem
+from question_bank.kinds.order import OrderItem, OrderQuestion
+from question_bank.question import Question
+
+ITEMS: dict[str, type[Item]] = {each.kind: each for each in (NumericItem, ChoiceItem, OrderItem, MatchItem, CardItem)}
+QUESTIONS: dict[str, type[Question]] = {
+    each.kind: each for each in (NumericQuestion, ChoiceQuestion, OrderQuestion, MatchQuestion, CardQuestion)
+}
+
+
+def question_from_body(body: dict[str, Any]) -> Question:
+    """The question that `Question.body()` gave. Raises KeyError for a kind that is not known."""
+    return QUESTIONS[body["kind"]].from_body(body)

@@ -1,0 +1,104 @@
+"""A number and its unit: drawn, worked out, graded within one tolerance, with the known wrong ways by name."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from question_bank.question import Question
+from question_bank.reading import AnswerError, Quantity, read_quantity
+from question_bank.tolerance import CLOSE
+from question_bank.units import register
+from question_bank.verdict import Verdict
+from question_bank.working import Line
+
+TIGHTEN = "You are near. The answer is wanted {wanted}: keep every figure to the end and round once."
+LOOK = "That is not it. Follow the working line by line."
+
+
+@dataclass(frozen=True)
+class Slip:
+    """A known wrong way: the value it leads to in the asked unit, and what to tell the hand."""
+
+    name: str
+    title: str
+    value: float
+    tell: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class NumericQuestion(Question):
+    """`value` and `band` are in `unit`; `half_width` is relative to a value where `relative` is set."""
+
+    kind = "numeric"
+
+    register: str
+    unit: str
+    units: list[str]
+    value: float
+    half_width: float
+    relative: bool
+    wanted: str
+    key_text: str
+    key_both: str
+    givens: list[list[str]]
+    working: list[Line]
+    mistakes: list[Slip]
+
+    @property
+    def band(self) -> tuple[float, float]:
+        """Lowest and highest value that counts as right, in `unit`."""
+        width = self._width(self.value)
+        return self.value - width, self.value + width
+
+    def grade(self, answer: Any, comma: bool = False) -> Verdict:
+        """`answer` is the text as typed; `comma` is how the hand writes twelve and a half."""
+        text = str(answer)
+        try:
+            read = read_quantity(text, self.unit, comma, self.register)
+        except AnswerError as error:
+            return Verdict(error.outcome, error.message)
+        verdict = self._judge(read, comma)
+        if verdict.outcome == "wrong":
+            return self._asked_back(text, read, comma) or verdict
+        return verdict
+
+    def _judge(self, read: Quantity, comma: bool) -> Verdict:
+        value = self._in_unit(read)
+        read_as = read.shown(comma)
+        if self._within(value, self.value, 1):
+            return Verdict("right", self.why or "", read_as=read_as)
+        for slip in self.mistakes:
+            if self._within(value, slip.value, 1):
+                return Verdict("wrong", slip.tell, slip.name, read_as)
+        if self.relative and self._within(value, self.value, CLOSE):
+            return Verdict("close", TIGHTEN.format(wanted=self.wanted), read_as=read_as)
+        return Verdict("wrong", LOOK, read_as=read_as)
+
+    def _asked_back(self, text: str, read: Quantity, comma: bool) -> Verdict | None:
+        """Not a slip in the sum but in the decimal mark: asked back where the other reading would be right or close."""
+        try:
+            other = read_quantity(text, self.unit, not comma, self.register)
+        except AnswerError:
+            return None
+        if self._judge(other, comma).outcome not in ("right", "close"):
+            return None
+        message = f"Read as {read.shown(comma)}. Did you mean {other.shown(comma)}? Write it so, and send it again."
+        return Verdict("ask-back", message, read_as=read.shown(comma))
+
+    def _in_unit(self, read: Quantity) -> float:
+        return read.base / register(self.register).unit(self.unit).factor
+
+    def _within(self, value: float, centre: float, widths: float) -> bool:
+        return abs(value - centre) <= self._width(centre) * widths * (1 + 1e-9) + abs(centre) * 1e-9
+
+    def _width(self, centre: float) -> float:
+        return abs(centre) * self.half_width if self.relative else self.half_width
+
+    @classmethod
+    def _rebuilt(cls, values: dict[str, Any]) -> dict[str, Any]:
+        return {
+            **values,
+            "working": [Line(**row) for row in values["working"]],
+            "mistakes": [Slip(**row) for row in values["mistakes"]],
+        }
+
+

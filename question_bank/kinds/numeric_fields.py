@@ -1,0 +1,201 @@
+"""What a numeric item's file states, read and compiled: units, tolerance, givens, steps, mistakes."""
+
+import ast
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+
+from question_bank.formulas.formula import Formula
+from question_bank.formulas.gravity import STANDARD_GRAVITY
+from question_bank.givens import Given, Grid
+from question_bank.item_fields import SYSTEMS, Fields
+from question_bank.steps import Expression, ExpressionError, Rule, compile_expression, in_words
+from question_bank.tolerance import Tolerance
+from question_bank.units import Dimension, Unit, UnitError, register, register_of, split_quantity, unit, unit_constants
+from question_bank.working import Step
+
+NAME = re.compile(r"[a-z][a-z0-9_]*")
+
+
+@dataclass(frozen=True)
+class Mistake:
+    """A known wrong way: its expression by system, where it leads for the worked check, and what to tell."""
+
+    name: str
+    title: str
+    formulas: Mapping[str, Expression]
+    tell: Mapping[str, str]
+    gives: Mapping[str, str]
+
+
+def read_units(fields: Fields) -> dict[str, Unit]:
+    """The asked unit by system, both of one register."""
+    symbols = fields.by_system("unit") if fields.table.get("unit") != "" else dict.fromkeys(SYSTEMS, "")
+    if set(symbols) != set(SYSTEMS):
+        raise fields.fault("unit", "both systems need a unit.")
+    try:
+        name = fields.text("register") or register_of(symbols["us"])
+        return {system: register(name).unit(symbol) for system, symbol in symbols.items()}
+    except UnitError as error:
+        raise fields.fault("unit", str(error)) from None
+
+
+def read_tolerance(fields: Fields, units: Mapping[str, Unit]) -> Tolerance:
+    """{ exact = true }, { relative = 0.01 } or { absolute = "0.01 ft" }, the last two perhaps by system."""
+    inner = fields.inner("tolerance")
+    inner.only("exact", "relative", "absolute")
+    if len(inner.table) != 1:
+        raise fields.fault("tolerance", "an item states one tolerance: exact, relative or absolute.")
+    kind = next(iter(inner.table))
+    if kind == "exact":
+        return Tolerance("exact", {})
+    amounts = {s: str(inner.decimal(kind)) for s in SYSTEMS} if kind == "relative" else inner.by_system(kind)
+    if kind == "relative" and not 0 < Decimal(amounts["us"]) <= Decimal("0.05"):
+        raise inner.fault(kind, "a relative tolerance lies above 0 and is 0.05 at most.")
+    if kind == "absolute":
+        for system, each in units.items():
+            _unit_of(inner, kind, amounts[system], each.register)
+    return Tolerance(kind, amounts)
+
+
+def read_givens(fields: Fields) -> dict[str, Given]:
+    """The givens in the file's order; a table looks up a given that stands before it."""
+    inner = fields.inner("givens")
+    found: dict[str, Given] = {}
+    for name in inner.table:
+        if not NAME.fullmatch(name):
+            raise inner.fault(name, "a given's name is small letters, digits and _.")
+        found[name] = _given(name, inner.inner(name), found)
+    return found
+
+
+def _given(name: str, row: Fields, before: Mapping[str, Given]) -> Given:
+    row.only("label", "register", "us", "metric", "among", "by", "table", "rig")
+    label = row.text("label") or name.replace("_", " ")
+    ways = [way for way in ("us", "among", "by") if way in row.table]
+    if len(ways) != 1:
+        raise row.fault("", "a given has grids (us and metric), or among, or by with a table: one of them.")
+    if ways == ["us"]:
+        grids = {system: _grid(row.inner(system), row.text("register")) for system in SYSTEMS}
+        if grids["us"].unit.register != grids["metric"].unit.register:
+            raise row.fault("metric unit", "both grids must be of one register.")
+        return Given(name, label, grids["us"].unit.register, grids, rig=row.text("rig"))
+    register_name = row.text("register") or "ratio"
+    if ways == ["among"]:
+        among = tuple(str(each) for each in row.table["among"])
+        return Given(name, label, register_name, {}, among=among, rig=row.text("rig"))
+    by, table = row.needed("by"), {key: str(each) for key, each in row.inner("table").table.items()}
+    if by not in before or set(before[by].among) != set(table):
+        raise row.fault("by", "the table must have one row for each value of a given that stands above it.")
+    return Given(name, label, register_name, {}, by=by, table=table, rig=row.text("rig"))
+
+
+def _grid(row: Fields, register_name: str | None) -> Grid:
+    row.only("from", "to", "step", "unit")
+    start, stop, step = (row.decimal(each) for each in ("from", "to", "step"))
+    if step <= 0 or stop < start or (stop - start) % step:
+        raise row.fault("step", f"from {start} to {stop} is not a whole number of steps of {step}.")
+    try:
+        found = unit(row.needed("unit"), register_name)
+    except UnitError as error:
+        raise row.fault("unit", str(error)) from None
+    return Grid(start, step, int((stop - start) / step) + 1, found)
+
+
+def read_steps(fields: Fields, givens: Mapping[str, Given], units: Mapping[str, Unit], formulas: Mapping[str, Formula]) -> tuple[Step, ...]:
+    """The steps in order: each a formula's call, plain arithmetic, or one name said in another unit."""
+    rows = fields.tables("steps")
+    if not rows:
+        raise fields.fault("steps", "an item needs at least one step.")
+    known = {name: register(given.register).dimension for name, given in givens.items()}
+    found: list[Step] = []
+    for row in rows:
+        row.only("name", "find", "formula", "unit", "register")
+        name = row.needed("name")
+        if not NAME.fullmatch(name) or name in known:
+            raise row.fault("name", f"{name!r} is taken, or not small letters, digits and _.")
+        expression = _compiled(row, row.needed("formula"), known, formulas, literals=False)
+        called, terms = _one_call(row, expression, formulas)
+        asked = units if row is rows[-1] else _step_units(row, called)
+        step = Step(name, row.needed("find"), expression, called, terms, {s: each.symbol for s, each in asked.items()}, asked["us"].register)
+        _same_dimension(row, expression, step.register)
+        known[name] = expression.dimension
+        found.append(step)
+    return tuple(found)
+
+
+def _one_call(row: Fields, expression: Expression, formulas: Mapping[str, Formula]) -> tuple[Formula | None, tuple[str, ...]]:
+    """The formula that a step calls, and the names it puts in. A step that mixes both is two steps."""
+    if not expression.calls:
+        return None, ()
+    tree = expression.tree
+    if not isinstance(tree, ast.Call) or not all(isinstance(arg, ast.Name) for arg in tree.args):
+        raise row.fault("formula", "a step calls one formula with plain names, or is plain arithmetic. Make two steps of it.")
+    return formulas[tree.func.id], tuple(arg.id for arg in tree.args)
+
+
+def _step_units(row: Fields, called: Formula | None) -> dict[str, Unit]:
+    if "unit" not in row.table and called is not None:
+        return {s: register(called.gives).unit(called.printed(s).gives) for s in SYSTEMS}
+    symbols = row.by_system("unit")
+    try:
+        name = row.text("register") or (called.gives if called else register_of(symbols["us"]))
+        return {system: register(name).unit(symbol) for system, symbol in symbols.items()}
+    except UnitError as error:
+        raise row.fault("unit", str(error)) from None
+
+
+def read_mistakes(fields: Fields, givens: Mapping[str, Given], steps: tuple[Step, ...], asked: str, formulas: Mapping[str, Formula]) -> tuple[Mistake, ...]:
+    """The known wrong ways. Plain numbers are allowed in them: a wrong constant is what many of them are."""
+    known = {name: register(given.register).dimension for name, given in givens.items()}
+    known |= {step.name: step.expression.dimension for step in steps}
+    found: list[Mistake] = []
+    for row in fields.tables("mistakes"):
+        row.only("name", "formula", "tell", "gives")
+        compiled = {}
+        for system, text in row.by_system("formula").items():
+            compiled[system] = _compiled(row, text, known, formulas, literals=True)
+            _same_dimension(row, compiled[system], asked)
+        tell = row.by_system("tell")
+        if set(compiled) - set(tell):
+            raise row.fault("tell", "each system that has a formula needs its tell.")
+        gives = row.by_system("gives")
+        if set(compiled) - set(gives):
+            raise row.fault("gives", "each system that has a formula needs the value that it gives for the check.")
+        name = row.needed("name")
+        found.append(Mistake(name, name.replace("-", " "), compiled, tell, gives))
+    if len({each.name for each in found}) < len(found):
+        raise fields.fault("mistakes", "two mistakes have one name.")
+    return tuple(found)
+
+
+def _compiled(row: Fields, text: str, known: Mapping[str, Dimension], formulas: Mapping[str, Formula], literals: bool) -> Expression:
+    constants = {name: dimension for name, (_, dimension) in unit_constants().items()}
+    names = {**constants, "gravity": register("acceleration").dimension, **known}
+    rules: dict[str, Rule] = {name: each.rule() for name, each in formulas.items()}
+    try:
+        compiled = compile_expression(text, names, rules, literals)
+    except ExpressionError as error:
+        raise row.fault("formula", str(error)) from None
+    used = compiled.names - set(known)
+    if used and not literals:
+        raise row.fault("formula", f"{', '.join(sorted(used))}: a step uses givens and earlier steps only.")
+    values = {name: STANDARD_GRAVITY if name == "gravity" else unit_constants()[name][0] for name in used}
+    return compiled.with_constants(values)
+
+
+def _same_dimension(row: Fields, expression: Expression, wanted: str) -> None:
+    if expression.dimension != register(wanted).dimension:
+        raise row.fault(
+            "formula",
+            f"“{expression.text}” gives {in_words(expression.dimension)}, but {register(wanted).title} is wanted "
+            f"({in_words(register(wanted).dimension)}).",
+        )
+
+
+def _unit_of(row: Fields, field: str, text: str, register_name: str) -> Unit:
+    try:
+        return register(register_name).unit(split_quantity(text)[1])
+    except UnitError as error:
+        raise row.fault(field, str(error)) from None

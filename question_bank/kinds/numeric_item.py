@@ -1,0 +1,157 @@
+"""A numeric item: what its file states, compiled once, and the draw."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from question_bank.formulas import all_formulas
+from question_bank.givens import Drawn, Given
+from question_bank.item import Item
+from question_bank.item_fields import Fields
+from question_bank.kinds.numeric import NumericQuestion, Slip
+from question_bank.kinds.numeric_fields import read_givens, read_mistakes, read_steps, read_tolerance, read_units
+from question_bank.numbers import show
+from question_bank.picking import Picker
+from question_bank.quantities_in_text import fill
+from question_bank.reading import read_quantity
+from question_bank.tolerance import FROM_EACH_OTHER, FROM_KEY
+from question_bank.units import Unit, register
+from question_bank.working import Line, lines
+
+TRIES = 50
+
+
+@dataclass(frozen=True)
+class Numbers:
+    """The numbers of one draw, in base units: givens and steps by name, and where each known wrong way leads."""
+
+    givens: Mapping[str, Drawn]
+    values: Mapping[str, float]
+    slips: Mapping[str, float]
+
+
+@dataclass(frozen=True)
+class Work:
+    """A worked item with a hand's own numbers: the answer in both systems and the working."""
+
+    value: float
+    unit: str
+    text: str
+    working: list[Line]
+
+
+class NumericItem(Item):
+    """Drawn on the grid of the hand's own system; the steps run on floats in base units."""
+
+    kind = "numeric"
+    usual_seconds = 90
+    own_fields = ("asks", "unit", "register", "tolerance", "check", "plausible", "alone", "givens", "steps", "mistakes")
+
+    def read(self, fields: Fields) -> None:
+        self.units = read_units(fields)
+        self.register = self.units["us"].register
+        self.tolerance = read_tolerance(fields, self.units)
+        self.givens: dict[str, Given] = read_givens(fields)
+        self.steps = read_steps(fields, self.givens, self.units, all_formulas())
+        self.mistakes = read_mistakes(fields, self.givens, self.steps, self.register, all_formulas())
+        self.labels = {name: given.label for name, given in self.givens.items()}
+        self.alone = fields.flag("alone") or any(step.is_conversion for step in self.steps)
+        if self.steps[-1].name != fields.needed("asks"):
+            raise self.fault("asks", f"the last step finds {self.steps[-1].name!r}. Ask for that, or put its step last.")
+
+    def draw(self, seed: int, system: str = "us", fixed: Mapping[str, Any] | None = None) -> NumericQuestion:
+        """The question of that seed. `fixed` fixes givens: a number in the grid's unit or '300,000 lbf'.
+
+        Raises BankError where no draw of 50 keeps the known wrong ways apart.
+        """
+        picker = Picker(seed)
+        for _ in range(TRIES):
+            numbers = self.numbers(picker, system, fixed or {})
+            if self.apart(numbers, system):
+                return self._question(seed, system, numbers)
+        raise self.fault("mistakes", f"{TRIES} tries in {system!r} gave none that keeps the mistakes apart from the answer and from each other.")
+
+    def numbers(self, picker: Picker, system: str, fixed: Mapping[str, Any]) -> Numbers:
+        """One pick of givens and all that follows from them."""
+        givens: dict[str, Drawn] = {}
+        for name, given in self.givens.items():
+            givens[name] = given.fixed(fixed[name], system) if name in fixed else given.draw(picker, system, givens)
+        values = self.worked({name: drawn.base for name, drawn in givens.items()})
+        slips = {each.name: each.formulas[system].evaluate(values) for each in self.mistakes if system in each.formulas}
+        return Numbers(givens, values, slips)
+
+    def worked(self, givens: Mapping[str, float]) -> dict[str, float]:
+        """Givens and every step's value, in base units. Raises ExpressionError."""
+        values = dict(givens)
+        for step in self.steps:
+            values[step.name] = step.expression.evaluate(values)
+        return values
+
+    def apart(self, numbers: Numbers, system: str) -> bool:
+        """Whether every known wrong way lies 4 tolerances from the answer and 2 from each other one."""
+        unit = self.units[system]
+        key = numbers.values[self.steps[-1].name] / unit.factor
+        width = self.tolerance.half_width(key, unit, system) or 0.5
+        slips = [value / unit.factor for value in numbers.slips.values()]
+        return all(abs(one - key) >= FROM_KEY * width for one in slips) and all(
+            abs(one - other) >= FROM_EACH_OTHER * width for at, one in enumerate(slips) for other in slips[:at]
+        )
+
+    def work(self, given: Mapping[str, str], system: str = "us", comma: bool = False) -> Work:
+        """The same steps with a hand's own numbers, as typed. Raises AnswerError for a text, ExpressionError for a sum."""
+        drawn = {}
+        for name, one in self.givens.items():
+            read = read_quantity(given[name], one.own_unit(system).symbol, comma, one.register)
+            unit = register(one.register).unit(read.unit)
+            drawn[name] = Drawn(name, show(read.value, 10), unit, read.base)
+        values = self.worked({name: each.base for name, each in drawn.items()})
+        unit = self.units[system]
+        value = values[self.steps[-1].name] / unit.factor
+        key = self._key(value, unit, system)
+        return Work(value, unit.symbol, self._key_both(value, unit, key), lines(self.steps, drawn, self.labels, values, system, key))
+
+    def _question(self, seed: int, system: str, numbers: Numbers) -> NumericQuestion:
+        unit = self.units[system]
+        value = numbers.values[self.steps[-1].name] / unit.factor
+        key = self._key(value, unit, system)
+        shown = {name: each.text if self.alone else each.beside(system) for name, each in numbers.givens.items()}
+        relative = self.tolerance.kind == "relative"
+        return NumericQuestion(
+            **self.in_common(seed, system, fill(self._filled(self.stem, {**shown, "asked": unit.symbol}), system)),
+            register=self.register,
+            unit=unit.symbol,
+            units=self._offered(unit),
+            value=value,
+            half_width=self.tolerance.half_width(1.0 if relative else value, unit, system),
+            relative=relative,
+            wanted=self.tolerance.in_words(system),
+            key_text=key,
+            key_both=self._key_both(value, unit, key),
+            givens=[[self.labels[name], text] for name, text in shown.items()],
+            working=lines(self.steps, numbers.givens, self.labels, numbers.values, system, key),
+            mistakes=[
+                Slip(each.name, each.title, numbers.slips[each.name] / unit.factor, fill(each.tell[system], system))
+                for each in self.mistakes
+                if each.name in numbers.slips
+            ],
+        )
+
+    def _filled(self, stem: str, shown: Mapping[str, str]) -> str:
+        for name, text in shown.items():
+            stem = stem.replace(f"{{{name}}}", text)
+        return stem
+
+    def _key(self, value: float, unit: Unit, system: str) -> str:
+        return f"{self.tolerance.print_key(value, unit, system)} {unit.symbol}".strip()
+
+    def _key_both(self, value: float, unit: Unit, key: str) -> str:
+        """The asked unit first, its companion beside it: '44,590 lbf (198.3 kN)'."""
+        if unit.pair is None:
+            return key
+        other = register(self.register).unit(unit.pair)
+        return f"{key} ({show(value * unit.factor / other.factor, 4)} {other.symbol})"
+
+    def _offered(self, unit: Unit) -> list[str]:
+        """The units of the select, the asked one first."""
+        others = [each for each in register(self.register).units if each and each != unit.symbol]
+        return [unit.symbol, *others] if unit.symbol else others

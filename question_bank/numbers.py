@@ -1,0 +1,39 @@
+"""How numbers are printed: 44,590 and 0.0178 with a point, and the same text rewritten for a hand who writes 12,5."""
+
+import math
+import re
+
+PRINTED = re.compile(r"(?<![\w.,])\d{1,3}(?:,\d{3})+(?:\.\d+)?(?![\d])|(?<![\w.,])\d+\.\d+(?![\d.])")
+GROUP = "\N{NARROW NO-BREAK SPACE}"
+
+
+def show(value: float, figures: int = 4) -> str:
+    """The value rounded to that many figures, thousands grouped by commas, a true minus, no idle zeros.
+
+    Whole digits are rounded too: show(44592.2, 4) is '44,590'. Raises ValueError for nan and infinities.
+    """
+    if not math.isfinite(value):
+        raise ValueError(f"{value} can't be printed as a number.")
+    if value == 0:
+        return "0"
+    places = figures - 1 - math.floor(math.log10(abs(value)))
+    rounded = round(value, places)
+    return show_places(rounded, max(places, 0))
+
+
+def show_places(value: float, places: int) -> str:
+    """The value with at most that many decimals, grouped, idle zeros dropped."""
+    text = f"{abs(value):,.{places}f}"
+    if "." in text:
+        text = text.rstrip("0").rstrip(".")
+    return f"−{text}" if value < 0 and text != "0" else text
+
+
+def digits_in(number: str) -> int:
+    """How many figures a printed number has: 3 for '0.0178', 4 for '2,000'."""
+    return len(re.sub(r"[^0-9]", "", number).lstrip("0")) or 1
+
+
+def in_comma(text: str) -> str:
+    """Our own printed text for a hand who writes 12,5: '1,234.5 kN' -> '1 234,5 kN' (narrow space)."""
+    return PRINTED.sub(lambda found: found[0].replace(",", GROUP).replace(".", ","), text)

@@ -1,0 +1,193 @@
+"""What a hand typed, read as a quantity: a written grammar of our own, bounded before anything is computed.
+
+    answer   = number [unit] | feet-and-inches
+    number   = [sign] (whole [mark digits] | mark digits) [exponent] | [sign] [whole (" " | "-")] digits "/" digits
+    whole    = digits | digits in groups of three, parted by spaces or by the mark the hand does not use for decimals
+    exponent = "e" [sign] digits | ("x" | "*" | "×") "10^" [sign] digits
+    feet-and-inches = digits ("'" | ft) [inches ('"' | in)] | inches '"'
+
+`comma` says how the hand writes twelve and a half: False for 12.5, True for 12,5. That mark decides. A text that can
+only be read the other way is asked back, never guessed. Nothing typed is ever evaluated, and none of it reaches pint.
+"""
+
+import functools
+import math
+import re
+from dataclasses import dataclass
+
+from question_bank.numbers import in_comma, show
+from question_bank.units import Unit, register, register_of, registers
+
+LONGEST = 64
+LARGEST = 1e15
+
+SAME_SIGN = str.maketrans(
+    {
+        "−": "-", "–": "-", "—": "-", "×": "x", "’": "'", "‘": "'", "′": "'", "”": '"', "“": '"', "″": '"',
+        "\u00a0": " ", "\u2009": " ", "\u202f": " ", "\t": " ", "⁄": "/", "²": "2", "³": "3", "⋅": "·", "∙": "·",
+        "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅓": " 1/3", "⅔": " 2/3",
+        "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8",
+    }
+)  # fmt: skip
+SUPERSCRIPTS = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻", "0123456789-")
+TEN_TO_THE = re.compile("10([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]{1,4})")
+
+EXPONENT = r"(?:[eE]([+-]?\d{1,3})(?![\d.,])| ?[xX*] ?10 ?\^ ?([+-]?\d{1,3})(?![\d.,]))?"
+FRACTION = re.compile(r"([+-]?) ?(?:(\d{1,9})(?: ?- ?| ))?(\d{1,4}) ?/ ?(\d{1,4})(?![\d.,/])")
+INCHES = r"(\d{1,4}(?:[.,]\d{1,6})?|(?:\d{1,4}[ -])?\d{1,3}/\d{1,3})"
+FEET_AND_INCHES = re.compile(
+    rf"([+-]?) ?(\d{{1,6}}) ?(?:'|ft\.?|feet|foot) ?-? ?{INCHES} ?(?:\"|''|in\.?|inch|inches)?", re.IGNORECASE
+)
+FEET_MARK = re.compile(r"'(?!')$")
+INCH_MARK = re.compile(r"(?:\"|'')$")
+JOINERS = re.compile(r"[ .·*^-]+")
+WHICH_TON = "Which ton? Write st (short ton, 2000 lb) or t (tonne, 1000 kg)."
+
+
+class AnswerError(ValueError):
+    """A text that is not counted. `outcome` is 'unreadable', 'other-dimension' or 'ask-back'; str() tells the hand."""
+
+    def __init__(self, outcome: str, message: str):
+        super().__init__(message)
+        self.outcome = outcome
+        self.message = message
+
+
+@dataclass(frozen=True)
+class Quantity:
+    """A number with its unit in a register, as it was read."""
+
+    value: float
+    unit: str
+    register: str
+
+    @property
+    def base(self) -> float:
+        """The value in the register's base unit."""
+        return self.value * register(self.register).unit(self.unit).factor
+
+    def shown(self, comma: bool = False) -> str:
+        """What was read, for the hand to see: '44,600 lbf'."""
+        text = f"{show(self.value, 10)} {self.unit}".strip()
+        return in_comma(text) if comma else text
+
+
+def read_quantity(text: str, asked: str, comma: bool = False, register_name: str | None = None) -> Quantity:
+    """Read a typed text. A bare number takes the asked unit. Raises AnswerError, and nothing else, for any text."""
+    if len(text) > LONGEST:
+        raise AnswerError("unreadable", f"That is longer than {LONGEST} signs. Write one number and its unit.")
+    register_name = register_name or register_of(asked)
+    plain = _plain(text)
+    try:
+        return _read(plain, asked, comma, register_name)
+    except AnswerError as error:
+        if error.outcome != "unreadable":
+            raise
+        _ask_back_if_the_other_mark_reads(plain, asked, comma, register_name)
+        raise
+
+
+def _plain(text: str) -> str:
+    """The text in one spelling of each sign, or AnswerError for nothing and for digits other than 0 to 9."""
+    text = TEN_TO_THE.sub(lambda found: "10^" + found[1].translate(SUPERSCRIPTS), text)
+    text = " ".join(text.translate(SAME_SIGN).split(" ")).strip()
+    text = re.sub(" {2,}", " ", text)
+    if not text:
+        raise AnswerError("unreadable", "Nothing was typed. Write a number and its unit.")
+    if any(each.isnumeric() and not each.isascii() for each in text):
+        raise AnswerError("unreadable", "Write the number with the digits 0 to 9.")
+    return text
+
+
+def _ask_back_if_the_other_mark_reads(plain: str, asked: str, comma: bool, register_name: str) -> None:
+    try:
+        other = _read(plain, asked, not comma, register_name)
+    except AnswerError:
+        return
+    own = "12,5" if comma else "12.5"
+    raise AnswerError("ask-back", f"You write {own}, and “{plain}” does not fit that. Did you mean {other.shown(comma)}?")
+
+
+def _read(plain: str, asked: str, comma: bool, register_name: str) -> Quantity:
+    found = FEET_AND_INCHES.fullmatch(plain)
+    if found:
+        return _in_register(_feet_and_inches(found, comma), "ft", register_name)
+    value, rest = _leading_number(plain, comma)
+    if not math.isfinite(value) or abs(value) > LARGEST:
+        raise AnswerError("unreadable", "That number is too large to be meant.")
+    if not rest:
+        return Quantity(value, asked, register_name)
+    return _in_register(value, rest, register_name)
+
+
+@functools.cache
+def _number(comma: bool) -> re.Pattern[str]:
+    group, mark = ("[.]", ",") if comma else (",", "[.]")
+    whole = rf"\d{{1,3}}(?:{group}\d{{3}})+(?![\d/])|\d{{1,3}}(?: \d{{3}})+(?![\d/])|\d+"
+    return re.compile(rf"([+-]?) ?((?:{whole})(?:{mark}\d*)?|{mark}\d+)(?![\d.,]){EXPONENT}")
+
+
+def _leading_number(plain: str, comma: bool) -> tuple[float, str]:
+    """The number that the text begins with, and the rest of it."""
+    found = FRACTION.match(plain)
+    if found:
+        return _fraction(found), plain[found.end() :].strip()
+    found = _number(comma).match(plain)
+    if not found:
+        raise AnswerError("unreadable", f"“{plain}” does not begin with a number that can be read.")
+    sign, digits, power, power_of_ten = found.groups()
+    decimal = digits.replace(".", "") if comma else digits.replace(",", "")
+    decimal = decimal.replace(" ", "").replace(",", ".")
+    value = float(f"{sign}{decimal}e{power or power_of_ten or 0}")
+    return value, plain[found.end() :].strip()
+
+
+def _fraction(found: re.Match[str]) -> float:
+    sign, whole, over, under = found.groups()
+    if int(under) == 0 or (whole and int(over) >= int(under)):
+        raise AnswerError("unreadable", f"“{found[0].strip()}” is not a fraction that can be read.")
+    value = int(whole or 0) + int(over) / int(under)
+    return -value if sign == "-" else value
+
+
+def _feet_and_inches(found: re.Match[str], comma: bool) -> float:
+    sign, feet, inches = found.groups()
+    more, rest = _leading_number(inches, comma)
+    if rest or more >= 12:
+        raise AnswerError("unreadable", f"“{inches}” inches beside feet can't be read. Inches there run from 0 to under 12.")
+    value = int(feet) + more / 12
+    return -value if sign == "-" else value
+
+
+def _in_register(value: float, unit_text: str, register_name: str) -> Quantity:
+    unit_text = INCH_MARK.sub("in", FEET_MARK.sub("ft", unit_text)).strip()
+    found = spellings().get(_bare(unit_text), {})
+    if register_name in found:
+        return Quantity(value, found[register_name].symbol, register_name)
+    asked = register(register_name).title
+    if _bare(unit_text) in ("ton", "tons"):
+        if register_name not in ("load", "mass"):
+            raise AnswerError("other-dimension", f"You gave a load ({unit_text}). The question asks for {asked}.")
+        raise AnswerError("ask-back", WHICH_TON)
+    if found:
+        given = register(next(iter(found))).title
+        raise AnswerError("other-dimension", f"You gave {given} ({unit_text}). The question asks for {asked}.")
+    if any(each.isdigit() for each in unit_text):
+        raise AnswerError("unreadable", f"After the number comes “{unit_text}”. Write one number and its unit.")
+    raise AnswerError("unreadable", f"“{unit_text}” is not a unit that this course knows for {asked}.")
+
+
+@functools.cache
+def spellings() -> dict[str, dict[str, Unit]]:
+    """The one list of unit spellings, without case, spaces, points, dots and dashes: spelling -> register -> unit."""
+    found: dict[str, dict[str, Unit]] = {}
+    for each in registers().values():
+        for one in each.units.values():
+            for spelling in (one.symbol.translate(SAME_SIGN), *one.also):
+                if spelling:
+                    found.setdefault(_bare(spelling), {}).setdefault(each.name, one)
+    return found
+
+
+def _bare(spelling: str) -> str:
+    return JOINERS.sub("", spelling).lower()

@@ -1,0 +1,79 @@
+"""What each person remembers of each item: rows derived from attempts minus decisions, and never believed over them."""
+
+from collections.abc import Callable, Iterable, Iterator
+from datetime import date
+from itertools import groupby
+
+from sqlite_utils import Database
+
+from webapp.records import house
+from webapp.records.connection import Store
+from webapp.study.memory import MODEL, Answer, State, back_on, fold
+
+MODEL_NAME = "memory-model"
+FOLDED = "person, item, study_day, outcome, kind, hint, seconds, usual_seconds"
+
+
+def of_person(store: Store, person_id: str) -> dict[str, State]:
+    """What the person remembers, by item id."""
+    rows = store.db.execute(
+        "select item, days_to_ninety, toughness, last_day from memory where person = ?", [person_id]
+    )
+    return {item: State(days, toughness, date.fromisoformat(last)) for item, days, toughness, last in rows}
+
+
+def replay(db: Database, person_id: str, item: str) -> None:
+    """Compute the row of one pair again from all its counted attempts. Call it in the transaction that touched them.
+
+    The whole pair is folded each time: an answer that arrives late takes its place in the order, wherever that is.
+    """
+    rows = db.execute(
+        f"select {FOLDED} from counted where person = ? and item = ? order by answered_at, id", [person_id, item]
+    )
+    db.execute("delete from memory where person = ? and item = ?", [person_id, item])
+    _insert(db, _folded(rows))
+
+
+def rebuild(store: Store, progress: Callable[[int, int], None] | None = None) -> int:
+    """Compute every row again, in one transaction; the number of rows. `progress` is told (pairs done, pairs in all)."""
+    with store.writing() as db:
+        (pairs,) = db.execute("select count(*) from (select distinct person, item from counted)").fetchone()
+        db.execute("delete from memory")
+        rows = db.execute(f"select {FOLDED} from counted order by person, item, answered_at, id")
+        _insert(db, _told(_folded(rows), pairs, progress))
+        house.write(store, MODEL_NAME, MODEL)
+    return pairs
+
+
+def is_stale(store: Store) -> bool:
+    """Whether the rows were computed by another release of the library, or by another rule, than is in use now."""
+    return house.read(store, MODEL_NAME) != MODEL
+
+
+def _folded(rows: Iterable[tuple]) -> Iterator[tuple]:
+    """Rows of the memory table from rows of FOLDED that come pair by pair, each pair in the order of its fold."""
+    for (person_id, item), of_pair in groupby(rows, key=lambda row: row[:2]):
+        state = fold(_answer(row) for row in of_pair)
+        yield (
+            person_id, item, state.days_to_ninety, state.toughness,
+            state.last_day.isoformat(), back_on(state).isoformat(),
+        )  # fmt: skip
+
+
+def _answer(row: tuple) -> tuple[date, Answer]:
+    _, _, study_day, outcome, kind, hint, seconds, usual_seconds = row
+    return date.fromisoformat(study_day), Answer(outcome, kind, bool(hint), seconds, usual_seconds)
+
+
+def _insert(db: Database, rows: Iterable[tuple]) -> None:
+    db.conn.executemany(
+        "insert into memory (person, item, days_to_ninety, toughness, last_day, back_on) values (?, ?, ?, ?, ?, ?)",
+        rows,
+    )
+
+
+def _told(rows: Iterable[tuple], pairs: int, progress: Callable[[int, int], None] | None) -> Iterator[tuple]:
+    for done, row in enumerate(rows, start=1):
+        if progress:
+            progress(done, pairs)
+        yield row

@@ -1,0 +1,45 @@
+"""The levels of the records file. They are numbered, only added to, and go forward only."""
+
+from pathlib import Path
+
+from sqlite_utils import Database, Migrations
+
+from webapp.records.errors import RecordsError
+from webapp.records.migrations.m0001_first_tables import m0001_first_tables
+
+APPLICATION_ID = 0x50264258
+"""'P&BX' in the head of the file: how a records file is told from another program's SQLite file."""
+
+LEVELS = (m0001_first_tables,)
+
+_migrations = Migrations("pinandbox")
+for _level in LEVELS:
+    _migrations(name=_level.__name__)(_level)
+
+
+def bring_up(db: Database, path: Path) -> list[str]:
+    """Apply what is missing; the names applied. Call it inside a writing transaction: two processes may start at once.
+
+    Raises RecordsError for another program's file and for a file from a newer version.
+    """
+    if db.execute("select 1 from sqlite_master limit 1").fetchone() is not None:
+        refuse_stranger(db, path)
+    missing = [each.name for each in _migrations.pending(db)]
+    if missing:
+        db.execute(f"pragma application_id = {APPLICATION_ID}")
+        _migrations.apply(db)
+    return missing
+
+
+def refuse_stranger(db: Database, path: Path) -> None:
+    """Raises RecordsError unless this is a records file of a level that this version knows."""
+    (application,) = db.execute("pragma application_id").fetchone()
+    applied = {each.name for each in _migrations.applied(db)}
+    if application != APPLICATION_ID or not applied:
+        raise RecordsError(f"{path} is an SQLite file, but not a records file of Pin & Box. Name another file.")
+    newer = sorted(applied - {level.__name__ for level in LEVELS})
+    if newer:
+        raise RecordsError(
+            f"{path} was written by a newer version of Pin & Box: this one does not know {', '.join(newer)}. "
+            "Install the newer version."
+        )

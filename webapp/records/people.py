@@ -1,0 +1,109 @@
+"""The people who study here. There is no e-mail address: a name, a password and a recovery code."""
+
+import unicodedata
+from dataclasses import dataclass, fields
+from datetime import datetime
+
+from webapp.records.connection import Store
+from webapp.records.ids import new_id
+from webapp.records.moments import as_moment, as_text
+
+SETTINGS = ("system", "comma", "minutes", "free_entry")
+
+
+class NameTaken(ValueError):
+    """Somebody here has that name already; capitals and spacing make no difference."""
+
+
+@dataclass(frozen=True, slots=True)
+class Person:
+    """One person. `system` is 'us' or 'metric'; `comma` is True for a hand who writes 12,5; `minutes` are for a day."""
+
+    id: str
+    name: str
+    system: str
+    comma: bool
+    minutes: int
+    free_entry: bool
+    created_at: datetime
+
+
+COLUMNS = ", ".join(f"people.{field.name}" for field in fields(Person))
+
+
+def from_row(row: tuple) -> Person:
+    """A Person from a row of COLUMNS."""
+    id, name, system, comma, minutes, free_entry, created_at = row
+    return Person(id, name, system, bool(comma), minutes, bool(free_entry), as_moment(created_at))
+
+
+def name_key(name: str) -> str:
+    """What two spellings of one name have in common: 'marek  OSEI' and 'Marek Osei' are one person."""
+    return " ".join(unicodedata.normalize("NFKC", name).casefold().split())
+
+
+def join(
+    store: Store,
+    name: str,
+    password_hash: str,
+    code_hash: str,
+    *,
+    system: str,
+    comma: bool,
+    minutes: int,
+    now: datetime,
+    free_entry: bool = False,
+) -> Person:
+    """Add a person. Raises NameTaken."""
+    shown = " ".join(unicodedata.normalize("NFC", name).split())
+    row = (new_id(now), shown, system, int(comma), minutes, int(free_entry), as_text(now))
+    with store.writing() as db:
+        taken = db.execute("select 1 from people where name_key = ?", [name_key(name)]).fetchone()
+        if taken:
+            raise NameTaken(f"The name {shown!r} is taken. Add a middle name or a nickname.")
+        db.execute(
+            "insert into people (id, name, system, comma, minutes, free_entry, created_at,"
+            " name_key, password_hash, code_hash) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            [*row, name_key(name), password_hash, code_hash],
+        )
+    return from_row(row)
+
+
+def by_id(store: Store, person_id: str) -> Person | None:
+    """The person with that id, or None."""
+    row = store.db.execute(f"select {COLUMNS} from people where id = ?", [person_id]).fetchone()
+    return row and from_row(row)
+
+
+def by_name(store: Store, name: str) -> Person | None:
+    """The person with that name, whatever its capitals and spacing, or None."""
+    row = store.db.execute(f"select {COLUMNS} from people where name_key = ?", [name_key(name)]).fetchone()
+    return row and from_row(row)
+
+
+def change_settings(store: Store, person_id: str, **settings: str | bool | int) -> None:
+    """Set any of SETTINGS for a person; the others stay. Raises ValueError for a name that is not a setting."""
+    unknown = set(settings) - set(SETTINGS)
+    if unknown:
+        raise ValueError(f"{', '.join(sorted(unknown))}: no such setting. Settings are {', '.join(SETTINGS)}.")
+    with store.writing() as db:
+        for name, value in settings.items():
+            db.execute(f"update people set {name} = ? where id = ?", [value, person_id])
+
+
+def secrets_of(store: Store, person_id: str) -> tuple[str, str] | None:
+    """The hashes of a person's password and recovery code, or None."""
+    return store.db.execute("select password_hash, code_hash from people where id = ?", [person_id]).fetchone()
+
+
+def set_password(store: Store, person_id: str, password_hash: str) -> None:
+    """Set a new password. Every session of the person ends with the old one."""
+    with store.writing() as db:
+        db.execute("update people set password_hash = ? where id = ?", [password_hash, person_id])
+        db.execute("delete from sessions where person = ?", [person_id])
+
+
+def set_recovery(store: Store, person_id: str, code_hash: str) -> None:
+    """Set a new recovery code; the old one no longer works."""
+    with store.writing() as db:
+        db.execute("update people set code_hash = ? where id = ?", [code_hash, person_id])
