@@ -1,7 +1,7 @@
 """What is taught: modules, lessons and the glossary. Knows no web, no records, no clock and no learner.
 
-    from course import load_course
-    from course.reading_room import read_lesson    # apart, because it loads the Markdown library
+`from course import load_course` reads the files; `from course.reading_room import read_lesson` makes pages of them and
+stands apart, because it loads the Markdown library.
 """
 
 from course.errors import CourseError

@@ -49,7 +49,7 @@ class Fields:
         """A list of texts, perhaps empty, none of them twice."""
         value = self._value(name)
         if not isinstance(value, list) or any(not isinstance(each, str) or not each for each in value):
-            raise self.fault(name, f"{name!r} must be a list of texts, like [\"one\", \"two\"].")
+            raise self.fault(name, f'{name!r} must be a list of texts, like ["one", "two"].')
         if len(set(value)) < len(value):
             raise self.fault(name, f"{name!r} names something twice.")
         return tuple(value)

@@ -76,7 +76,7 @@ def _parts(path: Path, lines: list[str], first: int) -> tuple[PartText, ...]:
         at = first + (before[0] if before else 0)
         raise CourseError(path, at, "text stands before the first part. Each part starts with a line '## Its title'.")
     parts: dict[str, PartText] = {}
-    for at, end in zip(headings, headings[1:] + [len(lines)], strict=True):
+    for at, end in zip(headings, [*headings[1:], len(lines)], strict=True):
         part = _part(path, lines[at:end], first + at)
         if part.slug in parts:
             raise CourseError(path, first + at, f"two parts are called {part.title!r}. Name one of them otherwise.")

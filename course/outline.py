@@ -61,14 +61,17 @@ class Course:
 
     def lesson(self, id: str) -> Lesson:
         """The lesson with that id, such as 'units/force-mass-weight'. Raises KeyError."""
-        return next((each for each in self.lessons if each.id == id), None) or _missing(id)
+        return _with_id(self.lessons, id)
 
     def module(self, id: str) -> Module:
         """The module with that id, such as 'units'. Raises KeyError."""
-        return next((each for each in self.modules if each.id == id), None) or _missing(id)
+        return _with_id(self.modules, id)
 
 
-def _missing(id: str):
+def _with_id(things: tuple, id: str):
+    for each in things:
+        if each.id == id:
+            return each
     raise KeyError(id)
 
 

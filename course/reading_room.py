@@ -121,8 +121,17 @@ def _html(lesson: Lesson, lines: list[str], end: int, reader: Reader) -> Iterato
     try:
         html = markdown.convert("\n".join(lines))
     except LinkRefused as error:
-        at = next((at for at, line in enumerate(lines, start) if error.address[:12] in line), start)
-        raise CourseError(lesson.path, at, str(error)) from None
+        raise CourseError(lesson.path, start + _place_of(error.address, lines), str(error)) from None
     if "[[" in html or "{{" in html:
         raise CourseError(lesson.path, start, "from here on a quantity or glossary word is left as it was typed.")
     yield Html(html)
+
+
+def _place_of(address: str, lines: list[str]) -> int:
+    """Which of the lines holds that address; if it was written in another way, the first line with a link."""
+    marks = [address[:10]] if address else []
+    for mark in [*marks, "](", "]:", "][", "<"]:
+        for at, line in enumerate(lines):
+            if mark in line:
+                return at
+    return 0

@@ -1,4 +1,4 @@
-"""The bank: every item file read, each item compiled and checked for its form. question_bank.check goes on to its sums."""
+"""The bank: every item file read, each item compiled and checked for its form. Its sums are question_bank.check's."""
 
 import re
 import tomllib

@@ -1,7 +1,7 @@
 """Every invariant of the bank, checked on the items themselves: what `pinandbox check` runs.
 
-Form is checked when the bank is read. Here come the sums: formulas against their printed equations, worked check values,
-known wrong ways, both systems' grids, printed lines worked out again, and what a learner would see in a drawn question.
+Form is checked when the bank is read. Here come the sums: formulas against their printed equations, worked check
+values, known wrong ways, both systems' grids, printed lines worked out again, and what a learner would see.
 """
 
 import random
@@ -53,11 +53,14 @@ def _printed_problem(formula: Formula, system: str) -> str | None:
     for _ in range(FORMULA_INPUTS):
         base = {name: picks.uniform(*formula.holds_in_base(name)) for name in formula.takes}
         numbers = {
-            name: value / register(formula.takes[name]).unit(equation.units[name]).factor for name, value in base.items()
+            name: value / register(formula.takes[name]).unit(equation.units[name]).factor
+            for name, value in base.items()
         }
         own, from_print = formula(**base) / gives.factor, equation.work_out(numbers)
         if abs(own - from_print) > FORMULA_AGREES * abs(own):
-            return f"for {numbers} the function gives {own:.6g} {gives.symbol} and the printed equation {from_print:.6g}."
+            return (
+                f"for {numbers} the function gives {own:.6g} {gives.symbol} and the printed equation {from_print:.6g}."
+            )
     return None
 
 
@@ -105,7 +108,9 @@ def _check_numeric(item: NumericItem, question: NumericQuestion) -> None:
     for slip in question.mistakes:
         verdict = question.grade(f"{slip.value:.12g} {question.unit}")
         if verdict.mistake != slip.name:
-            raise item.fault("mistakes", f"{where}: {slip.value:.6g} {question.unit} is not recognised as {slip.name!r}.")
+            raise item.fault(
+                "mistakes", f"{where}: {slip.value:.6g} {question.unit} is not recognised as {slip.name!r}."
+            )
     for line in question.working:
         _check_line(item, question, line, where)
     _check_plausible(item, question, where)
@@ -118,7 +123,9 @@ def _check_line(item: NumericItem, question: NumericQuestion, line, where: str) 
         raise item.fault("steps", f"{where}: {error}") from None
     allowed = question.half_width if question.relative else max(question.half_width, abs(result) * 1e-6)
     if abs(from_print - result) > allowed * (abs(result) if question.relative else 1):
-        raise item.fault("steps", f"{where}: “{line.put_in}” works out to {from_print:.6g}, but {line.result} is printed.")
+        raise item.fault(
+            "steps", f"{where}: “{line.put_in}” works out to {from_print:.6g}, but {line.result} is printed."
+        )
 
 
 def _check_plausible(item: NumericItem, question: NumericQuestion, where: str) -> None:
@@ -140,9 +147,7 @@ def _check_worked_value(item: NumericItem) -> None:
     texts = {name: str(value) for name, value in check.inner("given").table.items()}
     if set(texts) != set(item.givens):
         raise check.fault("given", f"the check gives {sorted(texts)}; the item has {sorted(item.givens)}.")
-    givens = {
-        name: _quantity(check, "given", text, item.givens[name].register)[0] for name, text in texts.items()
-    }
+    givens = {name: _quantity(check, "given", text, item.givens[name].register)[0] for name, text in texts.items()}
     try:
         values = item.worked(givens)
         _agrees(check, "gives", check.needed("gives"), item.register, values[item.steps[-1].name], item.tolerance)
@@ -162,7 +167,9 @@ def _agrees(fields: Fields, field: str, text: str, register_name: str, value: fl
     if tolerance.kind == "exact":
         allowed = 1e-9 * abs(wanted)
     if abs(value - wanted) > allowed:
-        raise fields.fault(field, f"worked by hand it is {text}; the formula gives {value / unit.factor:.6g} {unit.symbol}.")
+        raise fields.fault(
+            field, f"worked by hand it is {text}; the formula gives {value / unit.factor:.6g} {unit.symbol}."
+        )
 
 
 def _check_grids(item: NumericItem) -> None:
@@ -171,7 +178,9 @@ def _check_grids(item: NumericItem) -> None:
             continue
         for end, us, metric in zip(("from", "to"), given.grids["us"].ends, given.grids["metric"].ends, strict=True):
             if abs(us - metric) > GRIDS_AGREE * max(abs(us), abs(metric)):
-                raise item.fault(f"givens {given.name}", f"the {end} of both grids differ by more than {GRIDS_AGREE:.0%}.")
+                raise item.fault(
+                    f"givens {given.name}", f"the {end} of both grids differ by more than {GRIDS_AGREE:.0%}."
+                )
 
 
 def _quantity(fields: Fields, field: str, text: str, register_name: str) -> tuple[float, Unit]:

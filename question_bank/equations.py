@@ -1,4 +1,4 @@
-"""Equations as a hand writes them: text with a solidus, filled with symbols or numbers, and worked out again from the text.
+"""Equations as a hand writes them: text with a solidus, filled with words or numbers, and worked out from the text.
 
 A printed equation holds for one choice of trade units: '{torque} × {speed} / 5,252' takes ft·lbf and rpm and gives hp.
 """
@@ -15,7 +15,13 @@ from types import MappingProxyType
 from question_bank.units import registers
 
 PLACE = re.compile(r"\{(\w+)\}")
-BINARY = {ast.Add: operator.add, ast.Sub: operator.sub, ast.Mult: operator.mul, ast.Div: operator.truediv, ast.Pow: operator.pow}
+BINARY = {
+    ast.Add: operator.add,
+    ast.Sub: operator.sub,
+    ast.Mult: operator.mul,
+    ast.Div: operator.truediv,
+    ast.Pow: operator.pow,
+}
 FUNCTIONS = {"sqrt": math.sqrt, "sin": lambda turns: math.sin(2 * math.pi * turns), "exp": math.exp, "ln": math.log}
 IN_PYTHON = str.maketrans({"×": "*", "−": "-", "^": "**", "π": "pi", "²": "**2", "³": "**3", "√": "sqrt"})
 NUMBER = r"(\d[\d,]*(?:\.\d+)?)"
@@ -48,12 +54,15 @@ class Printed:
 
 
 def printed(text: str, gives: str, **units: str) -> Printed:
-    """Printed('{pull} × {arm}', ...) as a formula's file writes it: printed('{pull} × {arm}', 'ft·lbf', pull='lbf', arm='ft')."""
+    """A Printed as a formula's file writes it: printed('{pull} × {arm}', 'ft·lbf', pull='lbf', arm='ft')."""
     return Printed(text, MappingProxyType(units), gives)
 
 
 def worked_out(text: str) -> float:
-    """The value of a printed line of numbers, with or without units: '300,000 lbf / (8 × 0.841)'. Raises EquationError."""
+    """The value of a printed line of numbers, with units or without: '300,000 lbf / (8 × 0.841)'.
+
+    Raises EquationError.
+    """
     plain = _unit_after_number().sub(r"\1", text)
     plain = re.sub(r"(?<=\d),(?=\d{3})", "", plain).translate(IN_PYTHON)
     try:

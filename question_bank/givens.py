@@ -72,7 +72,7 @@ class Given:
         return self.fixed(self.grids[system].pick(picker), system)
 
     def fixed(self, value: str | int | float, system: str) -> Drawn:
-        """This given with a value decided elsewhere: a number in the grid's unit, or '300,000 lbf'. Raises UnitError."""
+        """This given with a value decided elsewhere: a number of its own unit, or '300,000 lbf'. Raises UnitError."""
         number, symbol = split_quantity(str(value))
         unit = register(self.register).unit(symbol) if symbol else self.own_unit(system)
         return Drawn(self.name, number, unit, float(number.replace(",", "").replace("−", "-")) * unit.factor)

@@ -54,7 +54,7 @@ class Fields:
         if isinstance(value, str):
             return dict.fromkeys(SYSTEMS, value)
         if not isinstance(value, Mapping) or not value or set(value) - set(SYSTEMS):
-            raise self.fault(field, "this must be a text, or { us = \"…\", metric = \"…\" }.")
+            raise self.fault(field, 'this must be a text, or { us = "…", metric = "…" }.')
         return {system: str(each) for system, each in value.items()}
 
     def inner(self, field: str) -> "Fields":

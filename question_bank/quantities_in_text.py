@@ -25,7 +25,9 @@ def fill(text: str, system: str, comma: bool = False) -> str:
     """
     filled = MARK.sub(lambda found: shown(found[1], system, comma), text)
     if "{{" in filled or "}}" in filled:
-        raise ValueError(f"A quantity in {_start_of(text)!r} is not closed. Write it on one line, like {{{{286 klbf}}}}.")
+        raise ValueError(
+            f"A quantity in {_start_of(text)!r} is not closed. Write it on one line, like {{{{286 klbf}}}}."
+        )
     return filled
 
 
@@ -40,7 +42,9 @@ def shown(inside: str, system: str, comma: bool = False) -> str:
     quantity, _, companion = inside.lstrip("=").partition("->")
     number, symbol = split_quantity(quantity)
     if not NUMBER.fullmatch(number):
-        raise ValueError(f"{{{{{inside}}}}} has no number that can be read. Write it like {{{{2,000 lbf}}}} or {{{{=4.448 N}}}}.")
+        raise ValueError(
+            f"{{{{{inside}}}}} has no number that can be read. Write it like {{{{2,000 lbf}}}} or {{{{=4.448 N}}}}."
+        )
     if as_it_is and companion:
         raise ValueError(f"{{{{{inside}}}}} is shown as it is, so it takes no companion. Drop the '=' or the '->'.")
     if as_it_is:

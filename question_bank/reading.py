@@ -105,7 +105,9 @@ def _ask_back_if_the_other_mark_reads(plain: str, asked: str, comma: bool, regis
     except AnswerError:
         return
     own = "12,5" if comma else "12.5"
-    raise AnswerError("ask-back", f"You write {own}, and “{plain}” does not fit that. Did you mean {other.shown(comma)}?")
+    raise AnswerError(
+        "ask-back", f"You write {own}, and “{plain}” does not fit that. Did you mean {other.shown(comma)}?"
+    )
 
 
 def _read(plain: str, asked: str, comma: bool, register_name: str) -> Quantity:
@@ -154,7 +156,9 @@ def _feet_and_inches(found: re.Match[str], comma: bool) -> float:
     sign, feet, inches = found.groups()
     more, rest = _leading_number(inches, comma)
     if rest or more >= 12:
-        raise AnswerError("unreadable", f"“{inches}” inches beside feet can't be read. Inches there run from 0 to under 12.")
+        raise AnswerError(
+            "unreadable", f"“{inches}” inches beside feet can't be read. Inches there run from 0 to under 12."
+        )
     value = int(feet) + more / 12
     return -value if sign == "-" else value
 

@@ -131,7 +131,9 @@ class _Builder:
 
     def _power(self, left: ast.expr, power: object, depth: int) -> ast.expr:
         if type(power) is not int or not 1 <= power <= HIGHEST_POWER:
-            raise ExpressionError(f"The power {power!r} is refused. Powers are whole numbers from 1 to {HIGHEST_POWER}.")
+            raise ExpressionError(
+                f"The power {power!r} is refused. Powers are whole numbers from 1 to {HIGHEST_POWER}."
+            )
         return ast.BinOp(self.rebuild(left, depth + 1), ast.Pow(), ast.Constant(power))
 
     def _call(self, name: str, args: list[ast.expr], depth: int) -> ast.expr:

@@ -132,7 +132,7 @@ def split_quantity(text: str) -> tuple[str, str]:
 
 
 def both(text: str, system: str, companion: str | None = None, register_name: str | None = None) -> str:
-    """A quantity of our own files in both systems, the hand's first: both('286 klbf', 'metric') -> '1,272 kN (286 klbf)'.
+    """A quantity in both systems, the hand's first: both('286 klbf', 'metric') -> '1,272 kN (286 klbf)'.
 
     The companion keeps one figure more than the number it stands beside, from two to four. Raises UnitError.
     """

@@ -17,7 +17,7 @@ FIGURES = 6
 
 @dataclass(frozen=True)
 class Line:
-    """One line: 'pull in the fast line' | 'hook load / (lines × efficiency)' | '300,000 lbf / (8 × 0.841)' | '44,590 lbf'."""
+    """'pull in the fast line' | 'hook load / (lines × efficiency)' | '300,000 lbf / (8 × 0.841)' | '44,590 lbf'."""
 
     find: str
     equation: str
@@ -42,7 +42,7 @@ class Step:
         return register(self.register).unit(self.units[system])
 
     def printed(self, system: str, shown: Mapping[str, Unit]) -> Printed:
-        """The equation of this step with the item's own names. `shown` gives each name's unit as the question shows it."""
+        """The equation of this step with the item's own names. `shown` gives each name's unit in the question."""
         if self.formula is None:
             return _plain(self, system, shown)
         own = self.formula.printed(system)
@@ -99,7 +99,14 @@ def lines(
     for step in steps:
         last = step is steps[-1]
         if step.is_conversion:
-            found.append(_conversion(step.find, _in(step.expression.text, shown, givens, values), step.unit(system), key_text if last else None))
+            found.append(
+                _conversion(
+                    step.find,
+                    _in(step.expression.text, shown, givens, values),
+                    step.unit(system),
+                    key_text if last else None,
+                )
+            )
         else:
             found += _worked(step, shown, givens, labels, values, system, key_text if last else None)
         shown[step.name] = step.unit(system)
@@ -123,7 +130,9 @@ def _worked(step, shown, givens, labels, values, system, key_text) -> list[Line]
     return [first, _conversion(f"the same in {asked.symbol}", (carried, gives), asked, key_text)]
 
 
-def _in(name: str, shown: Mapping[str, Unit], givens: Mapping[str, Drawn], values: Mapping[str, float]) -> tuple[str, Unit]:
+def _in(
+    name: str, shown: Mapping[str, Unit], givens: Mapping[str, Drawn], values: Mapping[str, float]
+) -> tuple[str, Unit]:
     """A value as text in the unit in which it is shown: the drawn text itself where it has that unit."""
     unit = shown[name]
     if name in givens and givens[name].unit == unit:
@@ -135,7 +144,11 @@ def _conversion(find: str, given: tuple[str, Unit], asked: Unit, key_text: str |
     text, unit = given
     factor = unit.factor / asked.factor
     back = asked.factor / unit.factor
-    by = f"/ {show(back, FIGURES)}" if factor < 1 and abs(back - round(back)) < 1e-9 * back else f"× {show(factor, FIGURES)}"
+    by = (
+        f"/ {show(back, FIGURES)}"
+        if factor < 1 and abs(back - round(back)) < 1e-9 * back
+        else f"× {show(factor, FIGURES)}"
+    )
     number = float(text.split(" ")[0].replace(",", "").replace("−", "-"))
     result = key_text or f"{show(number * factor, FIGURES)} {asked.symbol}"
     return Line(find, f"{asked.symbol} = {unit.symbol} {by}", f"{text} {by}", result)

@@ -1,6 +1,6 @@
 """Things that fall: energy, speed, time and the height at which a small thing becomes a dangerous one.
 
-No air resistance: for compact tools over mast heights it takes a few per cent off the speed (common practice, no source).
+No air: over the height of a mast it takes a few per cent off a compact tool's speed (common practice, no source).
 """
 
 import math

@@ -13,7 +13,7 @@ from question_bank.verdict import Verdict
 
 @dataclass(frozen=True, kw_only=True)
 class ChoiceQuestion(Question):
-    """`right` is the key of the right option. Keys go by drawn order, so they tell nothing; `letters` leads back to the file's order."""
+    """`right` is a key. Keys go by drawn order, so they tell nothing; `letters` leads back to the file's order."""
 
     kind = "choice"
 
@@ -54,7 +54,9 @@ class ChoiceItem(Item):
                 raise row.fault("tell", "a wrong option says why it misleads. Add it.")
             self.options.append(Option(key, row.needed("text"), row.text("tell")))
         if not 2 <= len(rows) <= 8 or len(right) != 1:
-            raise self.fault("options", f"there must be two to eight options and one right; there are {len(rows)} and {len(right)}.")
+            raise self.fault(
+                "options", f"there must be two to eight options and one right; there are {len(rows)} and {len(right)}."
+            )
         if len({each.text for each in self.options}) < len(self.options):
             raise self.fault("options", "two options have the same text. Change one.")
         self.right = right[0]

@@ -100,5 +100,3 @@ class NumericQuestion(Question):
             "working": [Line(**row) for row in values["working"]],
             "mistakes": [Slip(**row) for row in values["mistakes"]],
         }
-
-

@@ -103,7 +103,9 @@ def _grid(row: Fields, register_name: str | None) -> Grid:
     return Grid(start, step, int((stop - start) / step) + 1, found)
 
 
-def read_steps(fields: Fields, givens: Mapping[str, Given], units: Mapping[str, Unit], formulas: Mapping[str, Formula]) -> tuple[Step, ...]:
+def read_steps(
+    fields: Fields, givens: Mapping[str, Given], units: Mapping[str, Unit], formulas: Mapping[str, Formula]
+) -> tuple[Step, ...]:
     """The steps in order: each a formula's call, plain arithmetic, or one name said in another unit."""
     rows = fields.tables("steps")
     if not rows:
@@ -118,20 +120,32 @@ def read_steps(fields: Fields, givens: Mapping[str, Given], units: Mapping[str, 
         expression = _compiled(row, row.needed("formula"), known, formulas, literals=False)
         called, terms = _one_call(row, expression, formulas)
         asked = units if row is rows[-1] else _step_units(row, called)
-        step = Step(name, row.needed("find"), expression, called, terms, {s: each.symbol for s, each in asked.items()}, asked["us"].register)
+        step = Step(
+            name,
+            row.needed("find"),
+            expression,
+            called,
+            terms,
+            {s: each.symbol for s, each in asked.items()},
+            asked["us"].register,
+        )
         _same_dimension(row, expression, step.register)
         known[name] = expression.dimension
         found.append(step)
     return tuple(found)
 
 
-def _one_call(row: Fields, expression: Expression, formulas: Mapping[str, Formula]) -> tuple[Formula | None, tuple[str, ...]]:
+def _one_call(
+    row: Fields, expression: Expression, formulas: Mapping[str, Formula]
+) -> tuple[Formula | None, tuple[str, ...]]:
     """The formula that a step calls, and the names it puts in. A step that mixes both is two steps."""
     if not expression.calls:
         return None, ()
     tree = expression.tree
     if not isinstance(tree, ast.Call) or not all(isinstance(arg, ast.Name) for arg in tree.args):
-        raise row.fault("formula", "a step calls one formula with plain names, or is plain arithmetic. Make two steps of it.")
+        raise row.fault(
+            "formula", "a step calls one formula with plain names, or is plain arithmetic. Make two steps of it."
+        )
     return formulas[tree.func.id], tuple(arg.id for arg in tree.args)
 
 
@@ -146,7 +160,9 @@ def _step_units(row: Fields, called: Formula | None) -> dict[str, Unit]:
         raise row.fault("unit", str(error)) from None
 
 
-def read_mistakes(fields: Fields, givens: Mapping[str, Given], steps: tuple[Step, ...], asked: str, formulas: Mapping[str, Formula]) -> tuple[Mistake, ...]:
+def read_mistakes(
+    fields: Fields, givens: Mapping[str, Given], steps: tuple[Step, ...], asked: str, formulas: Mapping[str, Formula]
+) -> tuple[Mistake, ...]:
     """The known wrong ways. Plain numbers are allowed in them: a wrong constant is what many of them are."""
     known = {name: register(given.register).dimension for name, given in givens.items()}
     known |= {step.name: step.expression.dimension for step in steps}
@@ -170,7 +186,9 @@ def read_mistakes(fields: Fields, givens: Mapping[str, Given], steps: tuple[Step
     return tuple(found)
 
 
-def _compiled(row: Fields, text: str, known: Mapping[str, Dimension], formulas: Mapping[str, Formula], literals: bool) -> Expression:
+def _compiled(
+    row: Fields, text: str, known: Mapping[str, Dimension], formulas: Mapping[str, Formula], literals: bool
+) -> Expression:
     constants = {name: dimension for name, (_, dimension) in unit_constants().items()}
     names = {**constants, "gravity": register("acceleration").dimension, **known}
     rules: dict[str, Rule] = {name: each.rule() for name, each in formulas.items()}

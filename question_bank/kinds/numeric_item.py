@@ -55,9 +55,12 @@ class NumericItem(Item):
         self.steps = read_steps(fields, self.givens, self.units, all_formulas())
         self.mistakes = read_mistakes(fields, self.givens, self.steps, self.register, all_formulas())
         self.labels = {name: given.label for name, given in self.givens.items()}
-        self.alone = fields.flag("alone") or any(step.is_conversion for step in self.steps)
+        self.is_conversion = all(step.is_conversion for step in self.steps)
+        self.alone = fields.flag("alone") or self.is_conversion
         if self.steps[-1].name != fields.needed("asks"):
-            raise self.fault("asks", f"the last step finds {self.steps[-1].name!r}. Ask for that, or put its step last.")
+            raise self.fault(
+                "asks", f"the last step finds {self.steps[-1].name!r}. Ask for that, or put its step last."
+            )
 
     def draw(self, seed: int, system: str = "us", fixed: Mapping[str, Any] | None = None) -> NumericQuestion:
         """The question of that seed. `fixed` fixes givens: a number in the grid's unit or '300,000 lbf'.
@@ -69,7 +72,10 @@ class NumericItem(Item):
             numbers = self.numbers(picker, system, fixed or {})
             if self.apart(numbers, system):
                 return self._question(seed, system, numbers)
-        raise self.fault("mistakes", f"{TRIES} tries in {system!r} gave none that keeps the mistakes apart from the answer and from each other.")
+        raise self.fault(
+            "mistakes",
+            f"{TRIES} tries in {system!r} gave none that keeps the mistakes apart from the answer and from each other.",
+        )
 
     def numbers(self, picker: Picker, system: str, fixed: Mapping[str, Any]) -> Numbers:
         """One pick of givens and all that follows from them."""
@@ -98,7 +104,7 @@ class NumericItem(Item):
         )
 
     def work(self, given: Mapping[str, str], system: str = "us", comma: bool = False) -> Work:
-        """The same steps with a hand's own numbers, as typed. Raises AnswerError for a text, ExpressionError for a sum."""
+        """The same steps with numbers as typed. Raises AnswerError for a text, ExpressionError for a sum."""
         drawn = {}
         for name, one in self.givens.items():
             read = read_quantity(given[name], one.own_unit(system).symbol, comma, one.register)
@@ -108,7 +114,12 @@ class NumericItem(Item):
         unit = self.units[system]
         value = values[self.steps[-1].name] / unit.factor
         key = self._key(value, unit, system)
-        return Work(value, unit.symbol, self._key_both(value, unit, key), lines(self.steps, drawn, self.labels, values, system, key))
+        return Work(
+            value,
+            unit.symbol,
+            self._key_both(value, unit, key),
+            lines(self.steps, drawn, self.labels, values, system, key),
+        )
 
     def _question(self, seed: int, system: str, numbers: Numbers) -> NumericQuestion:
         unit = self.units[system]

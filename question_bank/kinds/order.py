@@ -13,7 +13,7 @@ from question_bank.verdict import Verdict
 
 @dataclass(frozen=True, kw_only=True)
 class OrderQuestion(Question):
-    """`steps` stand in drawn order and are numbered by it; `accepted` holds each right order as keys, the file's own first."""
+    """`steps` stand in drawn order, numbered by it; `accepted` holds each right order as keys, the file's own first."""
 
     kind = "order"
 
@@ -29,7 +29,9 @@ class OrderQuestion(Question):
         if answer in self.accepted:
             return Verdict("right", self.why or "", read_as=read_as)
         place = max(_alike(answer, each) for each in self.accepted)
-        return Verdict("wrong", f"Step {place + 1} is the first one out of place: “{texts[answer[place]]}”.", read_as=read_as)
+        return Verdict(
+            "wrong", f"Step {place + 1} is the first one out of place: “{texts[answer[place]]}”.", read_as=read_as
+        )
 
     @classmethod
     def _rebuilt(cls, values: dict[str, Any]) -> dict[str, Any]:

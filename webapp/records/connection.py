@@ -9,12 +9,11 @@ from pathlib import Path
 from sqlite_utils import Database
 
 from webapp.records.errors import RecordsError
-from webapp.records.migrations import bring_up
+from webapp.records.migrations import bring_up, refuse_stranger
 
 WAIT_SECONDS = 10
 PRAGMAS = (
     f"pragma busy_timeout = {WAIT_SECONDS * 1000}",
-    "pragma journal_mode = wal",
     # An answer that the page confirmed must survive a power cut: every commit waits for the disk.
     "pragma synchronous = full",
     "pragma foreign_keys = on",
@@ -58,7 +57,13 @@ class Store:
             db.rollback()
 
     def migrate(self) -> list[str]:
-        """Bring the file to this program's level; the names of the migrations applied. Raises RecordsError."""
+        """Bring the file to this program's level; the names of the migrations applied. Raises RecordsError.
+
+        Another program's file is refused before anything in it changes.
+        """
+        refuse_stranger(self.db, self.path)
+        # Kept in the file: every later connection finds it so.
+        self.db.execute("pragma journal_mode = wal")
         with self.writing() as db:
             return bring_up(db, self.path)
 

@@ -72,6 +72,14 @@ def put_aside(path: Path) -> Path | None:
     return aside
 
 
+def remove(path: Path) -> None:
+    """Delete a records file that nobody has open, and what is beside it. Raises RecordsError if somebody has."""
+    if path.exists():
+        close_up(path)
+    for ending in ("", *BESIDE):
+        _with(path, ending).unlink(missing_ok=True)
+
+
 def close_up(path: Path) -> None:
     """Bring everything that was committed into the one file. Raises RecordsError if somebody has it open.
 
@@ -114,7 +122,7 @@ def _ours(path: Path) -> Iterator[sqlite3.Connection]:
         raise RecordsError(f"There is no file {path}. Check the name, or start the server to make one.")
     try:
         with closing(sqlite3.connect(f"{path.resolve().as_uri()}?mode=rw", uri=True)) as conn:
-            refuse_stranger(Database(conn, execute_plugins=False), path)
+            refuse_stranger(Database(conn, execute_plugins=False), path, new=False)
             yield conn
     except sqlite3.DatabaseError as error:
         raise RecordsError(f"{path} is not a sound SQLite file ({error}). Name another file.") from error

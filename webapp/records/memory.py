@@ -34,15 +34,20 @@ def replay(db: Database, person_id: str, item: str) -> None:
     _insert(db, _folded(rows))
 
 
+def pairs(store: Store) -> int:
+    """How many (person, item) pairs have a counted attempt: the rows that a rebuild makes."""
+    return store.db.execute("select count(*) from (select distinct person, item from counted)").fetchone()[0]
+
+
 def rebuild(store: Store, progress: Callable[[int, int], None] | None = None) -> int:
     """Compute every row again, in one transaction; the number of rows. `progress` is told (pairs done, pairs in all)."""
     with store.writing() as db:
-        (pairs,) = db.execute("select count(*) from (select distinct person, item from counted)").fetchone()
+        number = pairs(store)
         db.execute("delete from memory")
         rows = db.execute(f"select {FOLDED} from counted order by person, item, answered_at, id")
-        _insert(db, _told(_folded(rows), pairs, progress))
+        _insert(db, _told(_folded(rows), number, progress))
         house.write(store, MODEL_NAME, MODEL)
-    return pairs
+    return number
 
 
 def is_stale(store: Store) -> bool:
@@ -72,8 +77,8 @@ def _insert(db: Database, rows: Iterable[tuple]) -> None:
     )
 
 
-def _told(rows: Iterable[tuple], pairs: int, progress: Callable[[int, int], None] | None) -> Iterator[tuple]:
+def _told(rows: Iterable[tuple], number: int, progress: Callable[[int, int], None] | None) -> Iterator[tuple]:
     for done, row in enumerate(rows, start=1):
         if progress:
-            progress(done, pairs)
+            progress(done, number)
         yield row

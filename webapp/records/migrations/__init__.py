@@ -20,10 +20,9 @@ for _level in LEVELS:
 def bring_up(db: Database, path: Path) -> list[str]:
     """Apply what is missing; the names applied. Call it inside a writing transaction: two processes may start at once.
 
-    Raises RecordsError for another program's file and for a file from a newer version.
+    Raises RecordsError as refuse_stranger does.
     """
-    if db.execute("select 1 from sqlite_master limit 1").fetchone() is not None:
-        refuse_stranger(db, path)
+    refuse_stranger(db, path)
     missing = [each.name for each in _migrations.pending(db)]
     if missing:
         db.execute(f"pragma application_id = {APPLICATION_ID}")
@@ -31,8 +30,10 @@ def bring_up(db: Database, path: Path) -> list[str]:
     return missing
 
 
-def refuse_stranger(db: Database, path: Path) -> None:
-    """Raises RecordsError unless this is a records file of a level that this version knows."""
+def refuse_stranger(db: Database, path: Path, new: bool = True) -> None:
+    """Raises RecordsError unless this is a records file of a level that this version knows, or `new` and empty."""
+    if new and db.execute("select 1 from sqlite_master limit 1").fetchone() is None:
+        return
     (application,) = db.execute("pragma application_id").fetchone()
     applied = {each.name for each in _migrations.applied(db)}
     if application != APPLICATION_ID or not applied:

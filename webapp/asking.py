@@ -1,0 +1,75 @@
+"""One answer's journey through the house: an item is drawn and kept as a row; an answer is graded and kept.
+
+item --draw--> question (a row) --page--> text typed --grade--> verdict --> attempt (appended) --> memory
+"""
+
+import secrets
+from datetime import datetime
+from typing import Any
+
+from question_bank import Verdict
+from webapp.at_hand import bank, me, now, store, today
+from webapp.records import answers, attempts, hints, questions
+from webapp.records.answers import UncountedAnswer
+from webapp.records.attempts import Attempt
+from webapp.records.questions import Kept
+
+LONGEST_SITTING = 600.0
+"""Seconds. A question left open longer says nothing of how long the answer took."""
+
+
+def ask(
+    item_id: str, place: str, lesson: str | None = None, drill: str | None = None, system: str | None = None
+) -> str:
+    """Draw an item for who is asking, in their system, and keep it; the new question's id. Raises KeyError."""
+    person = me()
+    item = bank()[item_id]
+    question = item.draw(secrets.randbelow(2**31), system or (person.system if person else "us"))
+    return questions.keep(
+        store(), question, person and person.id, place, now(), drill=drill, lesson=lesson, text=item.text
+    )
+
+
+def answer(kept: Kept, given: Any, written: str) -> Verdict:
+    """Grade an answer in the hand's own decimal mark. A counted one is appended as an attempt, once."""
+    person = me()
+    verdict = kept.question.grade(given, comma=person.comma)
+    if verdict.counted:
+        attempts.record(store(), _attempt(kept, verdict, written))
+    return verdict
+
+
+def answer_uncounted(kept: Kept, given: Any, written: str, comma: bool) -> Verdict:
+    """Grade an answer in a lesson or a drill: it is kept so that it can be shown, and never counted."""
+    verdict = kept.question.grade(given, comma=comma)
+    if verdict.counted:
+        kept_answer = UncountedAnswer(kept.id, written, verdict.read_as, verdict.outcome, verdict.mistake, now())
+        answers.keep_first(store(), kept_answer)
+    return verdict
+
+
+def _attempt(kept: Kept, verdict: Verdict, written: str) -> Attempt:
+    at = now()
+    item = bank().get(kept.item)
+    return Attempt(
+        id=kept.id,
+        person=kept.person,
+        item=kept.item,
+        kind=kept.question.kind,
+        typed=written,
+        read_as=verdict.read_as,
+        outcome=verdict.outcome,
+        mistake=verdict.mistake,
+        hint=hints.was_shown(store(), kept.id),
+        seconds=_seconds(kept.drawn_at, at),
+        answered_at=at,
+        received_at=at,
+        study_day=today(),
+        usual_seconds=item and float(item.usual_seconds),
+    )
+
+
+def _seconds(drawn_at: datetime, at: datetime) -> float | None:
+    """Seconds from the draw to the answer; None where the question lay open too long to mean anything."""
+    seconds = (at - drawn_at).total_seconds()
+    return round(seconds, 1) if 0 <= seconds <= LONGEST_SITTING else None

@@ -1,0 +1,40 @@
+"""The plan of today for who is asking: the records read, and handed to the pure planner."""
+
+from webapp.at_hand import bank, course, me, store, today
+from webapp.records import attempts, lessons_read, memory
+from webapp.study.planner import Offer, Pick, plan_today
+
+
+def my_plan() -> list[Pick]:
+    """What is for today, in the order to ask it, within the minutes that are left of today."""
+    person = me()
+    return plan_today(
+        offers(),
+        memory.of_person(store(), person.id),
+        lessons_finished(),
+        person.minutes,
+        today(),
+        seconds_spent(),
+    )
+
+
+def offers() -> list[Offer]:
+    """Every item of the bank in course order, with the seconds it usually takes."""
+    return [
+        Offer(item.id, lesson.id, float(item.usual_seconds))
+        for lesson in course().lessons
+        for item in bank().of_lesson(lesson.id)
+    ]
+
+
+def lessons_finished() -> set[str]:
+    """Lessons of which the hand has read every part."""
+    read = lessons_read.parts_read(store(), me().id)
+    return {each.id for each in course().lessons if all(part.slug in read.get(each.id, {}) for part in each.parts)}
+
+
+def seconds_spent() -> float:
+    """How long the hand has answered questions today; an answer nobody could time counts what it usually takes."""
+    day = today()
+    recent = attempts.of_person(store(), me().id, limit=200)
+    return sum(each.seconds or each.usual_seconds or 0.0 for each in recent if each.study_day == day)

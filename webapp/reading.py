@@ -1,0 +1,51 @@
+"""How far who is asking has read: lesson by lesson, to the part."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+
+from course import Lesson
+from webapp.at_hand import course, me, store
+from webapp.records import lessons_read
+
+
+@dataclass(frozen=True)
+class Reading:
+    """One lesson and when which of its parts were read: {slug: moment}."""
+
+    lesson: Lesson
+    read: Mapping[str, datetime]
+
+    @property
+    def parts_read(self) -> int:
+        return sum(part.slug in self.read for part in self.lesson.parts)
+
+    @property
+    def parts(self) -> int:
+        return len(self.lesson.parts)
+
+    @property
+    def state(self) -> str:
+        """'none', 'some' or 'all' of the parts are read."""
+        return "none" if not self.parts_read else "all" if self.parts_read == self.parts else "some"
+
+    @property
+    def next_part(self) -> str | None:
+        """The slug of the first part that is not read, or None."""
+        return next((part.slug for part in self.lesson.parts if part.slug not in self.read), None)
+
+    @property
+    def minutes_left(self) -> int:
+        """The lesson's minutes for the parts not read, each part counted alike."""
+        return round(self.lesson.minutes * (self.parts - self.parts_read) / self.parts)
+
+
+def readings() -> list[Reading]:
+    """All lessons in study order, with what was read of them."""
+    read = lessons_read.parts_read(store(), me().id)
+    return [Reading(lesson, read.get(lesson.id, {})) for lesson in course().lessons]
+
+
+def read_on() -> Reading | None:
+    """The first lesson that is not read to its end: where to read on. None when all are."""
+    return next((each for each in readings() if each.state != "all"), None)

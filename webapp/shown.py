@@ -1,0 +1,76 @@
+"""How things are shown on a page: the filters and the names that every template has."""
+
+import functools
+import hashlib
+from datetime import date, datetime
+from pathlib import Path
+
+from flask import Flask, current_app, url_for
+from jinja2 import StrictUndefined
+
+from question_bank.cautions import caution
+from question_bank.figures import Figure, figure
+from question_bank.numbers import in_comma
+from webapp import at_hand
+from webapp.records import house
+
+
+
+def install(app: Flask) -> None:
+    """Give the templates their filters and names. A name that a template was not given is an error and not a gap."""
+    app.jinja_env.undefined = StrictUndefined
+    app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
+    for name in (marked, day, clock_time, minutes, several):
+        app.add_template_filter(name)
+    for name in (at_hand.me, at_hand.system, at_hand.comma, at_hand.free_entry, at_hand.theme, at_hand.now, at_hand.today):
+        app.add_template_global(name)
+    for name in (caution, figure_here, is_demo, static):
+        app.add_template_global(name)
+
+
+def marked(text: str) -> str:
+    """Our own printed text, its numbers as the hand writes them. What was typed or read is shown as it is, never so."""
+    return in_comma(text) if at_hand.comma() else text
+
+
+def day(when: date | datetime) -> str:
+    """'25 Nov 2026'. A moment is shown as its date in the zone of the house."""
+    if isinstance(when, datetime):
+        when = when.astimezone(at_hand.zone()).date()
+    return f"{when.day} {when:%b %Y}"
+
+
+def clock_time(when: datetime) -> str:
+    """'25 Nov 2026, 06:30' in the zone of the house."""
+    return f"{day(when)}, {when.astimezone(at_hand.zone()):%H:%M}"
+
+
+def minutes(seconds: float) -> str:
+    """'about 6 minutes'; under half a minute it is 'under a minute'."""
+    number = round(seconds / 60)
+    return f"about {several(number, 'minute')}" if number else "under a minute"
+
+
+def several(number: int, thing: str) -> str:
+    """'1 item', '7 items'."""
+    return f"{number} {thing}" if number == 1 else f"{number} {thing}s"
+
+
+def figure_here(name: str) -> Figure:
+    """The figure for who is asking, its svg ready to stand on the page. Raises FigureError."""
+    return figure(name, at_hand.system(), at_hand.comma())
+
+
+def is_demo() -> bool:
+    """Whether the people and answers in the records are invented."""
+    return house.is_demo(at_hand.store())
+
+
+def static(name: str) -> str:
+    """The address of a file of ours. It changes with the file, so that browsers may keep the file for long."""
+    return url_for("static", filename=name, v=_version(Path(current_app.static_folder) / name))
+
+
+@functools.cache
+def _version(path: Path) -> str:
+    return hashlib.sha256(path.read_bytes()).hexdigest()[:8]

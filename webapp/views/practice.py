@@ -1,0 +1,72 @@
+"""Practice: what is for today, or one lesson's items, one after the other."""
+
+from flask import Blueprint, abort, redirect, render_template, request, url_for
+from werkzeug.wrappers import Response
+
+from question_bank import Item
+from webapp import asking
+from webapp.at_hand import bank, course, me, store, today
+from webapp.planning import my_plan
+from webapp.records import attempts, memory, questions
+from webapp.study.memory import FADING_BELOW, recall
+from webapp.study.practice_order import practice_order
+
+views = Blueprint("practice", __name__)
+
+
+@views.get("/practice")
+def show() -> str:
+    """What can be practised, and how much of it."""
+    known = memory.of_person(store(), me().id)
+    fading = {item for item, state in known.items() if recall(state, today()) < FADING_BELOW}
+    rows = [(lesson, _counts(bank().of_lesson(lesson.id), known, fading)) for lesson in course().lessons]
+    return render_template("practice/show.html", plan=my_plan(), rows=rows)
+
+
+@views.post("/practice/start")
+def start() -> Response:
+    """Go on with the waiting question of this place, or draw the next one. `lesson` in the form keeps to one lesson."""
+    lesson = request.form.get("lesson")
+    return _next_of_lesson(lesson) if lesson else _next_of_today()
+
+
+@views.post("/practice/next")
+def following() -> Response:
+    """The question after an answered one, of the same place."""
+    after = questions.get(store(), request.form.get("after", ""))
+    if after is None or after.person != me().id:
+        abort(404)
+    if after.place == "practice" and after.item in bank():
+        return _next_of_lesson(bank()[after.item].lesson)
+    return _next_of_today()
+
+
+def _next_of_today() -> Response:
+    waiting = questions.waiting(store(), me().id, "today")
+    plan = my_plan()
+    if waiting and waiting.item in {pick.item for pick in plan}:
+        return _to(waiting.id)
+    if not plan:
+        return redirect(url_for("today.show"), 303)
+    return _to(asking.ask(plan[0].item, "today"))
+
+
+def _next_of_lesson(lesson: str) -> Response:
+    items = bank().of_lesson(lesson)
+    if not items:
+        abort(404)
+    waiting = questions.waiting(store(), me().id, "practice")
+    if waiting and waiting.item in {item.id for item in items}:
+        return _to(waiting.id)
+    last = {each.item: each.id for each in reversed(attempts.of_person(store(), me().id, limit=500))}
+    return _to(asking.ask(practice_order([item.id for item in items], last)[0], "practice"))
+
+
+def _counts(items: list[Item], known: dict, fading: set[str]) -> dict[str, int]:
+    """How many items of a lesson there are, were answered, and are fading."""
+    ids = {item.id for item in items}
+    return {"items": len(ids), "answered": len(ids & known.keys()), "fading": len(ids & fading)}
+
+
+def _to(question_id: str) -> Response:
+    return redirect(url_for("questions.show", question_id=question_id), 303)

@@ -1,0 +1,95 @@
+"""The page of one question: asked, answered, and shown again from its row for ever after."""
+
+from flask import Blueprint, abort, redirect, render_template, request, url_for
+from werkzeug.wrappers import Response
+
+from question_bank import Verdict
+from webapp import asking
+from webapp.at_hand import bank, course, me, now, store
+from webapp.records import attempts, hints, memory, questions
+from webapp.records.questions import Kept
+from webapp.study.memory import back_on
+from webapp.views.entry import as_written, moved, typed_answer
+
+views = Blueprint("questions", __name__)
+
+UNREAD = 422
+"""Status of a page that gives an answer back uncounted: nothing was changed, the form is to be sent again."""
+
+
+@views.get("/questions/<question_id>")
+def show(question_id: str) -> str:
+    """The open question, or the answered one with its working."""
+    kept = _mine(question_id)
+    attempt = attempts.get(store(), kept.id)
+    return _answered(kept, attempt) if attempt else _open(kept)
+
+
+@views.post("/questions/<question_id>/answer")
+def answer(question_id: str) -> Response | tuple[str, int]:
+    """Grade and keep an answer. One that is not counted comes back with what was read, and what was typed stays."""
+    kept = _mine(question_id)
+    if attempts.get(store(), kept.id) is None:
+        given = typed_answer(request.form, kept.question)
+        verdict = asking.answer(kept, given, as_written(given))
+        if not verdict.counted:
+            return _open(kept, verdict), UNREAD
+    return redirect(url_for(".show", question_id=kept.id), 303)
+
+
+@views.post("/questions/<question_id>/hint")
+def hint(question_id: str) -> Response:
+    """Show the hint, and write down that it was shown."""
+    kept = _mine(question_id)
+    hints.shown(store(), kept.id, now())
+    return redirect(url_for(".show", question_id=kept.id, _anchor="hint"), 303)
+
+
+@views.post("/questions/<question_id>/again")
+def again(question_id: str) -> Response:
+    """The same kind with other numbers, at once."""
+    kept = _mine(question_id)
+    if kept.item not in bank():
+        abort(404, "This item is no longer in the course. Go on with the next question.")
+    return redirect(url_for(".show", question_id=asking.ask(kept.item, "practice")), 303)
+
+
+def _mine(question_id: str) -> Kept:
+    """The question if it was drawn for who is asking and counts; another's does not exist for them."""
+    kept = questions.get(store(), question_id)
+    if kept is None or kept.person != me().id or kept.place not in ("today", "practice"):
+        abort(404)
+    return kept
+
+
+def _open(kept: Kept, verdict: Verdict | None = None) -> str:
+    question = kept.question
+    order = [each.key for each in question.steps] if question.kind == "order" else []
+    if sorted(request.values.getlist("step")) == sorted(order):
+        order = moved(request.values.getlist("step"), request.args.get("up"), request.args.get("down"))
+    return render_template(
+        "questions/open.html",
+        kept=kept,
+        question=question,
+        order=order,
+        turned="turned" in request.args,
+        verdict=verdict,
+        typed=request.form,
+        hint_shown=hints.was_shown(store(), kept.id),
+    )
+
+
+def _answered(kept: Kept, attempt: attempts.Attempt) -> str:
+    question = kept.question
+    state = memory.of_person(store(), me().id).get(kept.item)
+    slips = {each.name: each for each in getattr(question, "mistakes", [])}
+    item = bank().get(kept.item)
+    return render_template(
+        "questions/answered.html",
+        kept=kept,
+        question=question,
+        attempt=attempt,
+        slip=slips.get(attempt.mistake),
+        back_on=state and back_on(state),
+        lesson=course().lesson(item.lesson) if item else None,
+    )

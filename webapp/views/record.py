@@ -1,0 +1,110 @@
+"""Record: what was answered, what comes back when, and the mistakes that come again."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from flask import Blueprint, abort, render_template, request
+
+from question_bank import Item
+from question_bank.quantities_in_text import fill
+from webapp.at_hand import bank, course, me, store, system, today
+from webapp.reading import readings
+from webapp.records import attempts, memory
+from webapp.records.attempts import Attempt
+from webapp.study.memory import FADING_BELOW, back_on, recall
+
+views = Blueprint("record", __name__)
+
+LATEST = 8
+A_PAGE = 40
+AGAIN = 2
+
+
+@dataclass(frozen=True)
+class Line:
+    """One item in the record: how often it was answered, how last, and from when it fades."""
+
+    item: Item
+    times: int
+    last: Attempt | None
+    back_on: date | None
+    fading: bool
+
+
+@dataclass(frozen=True)
+class Again:
+    """A mistake that came more than once, and what to tell of it."""
+
+    item: Item
+    title: str
+    tell: str
+    count: int
+
+
+@views.get("/record")
+def show() -> str:
+    """The counts, item by item, the mistakes that come again, and the latest answers."""
+    counted = attempts.counted(store(), me().id)
+    lines = _lines(counted)
+    return render_template(
+        "record/record.html",
+        lessons=[(lesson, [lines[item.id] for item in bank().of_lesson(lesson.id)]) for lesson in course().lessons],
+        readings=readings(),
+        answered=len(counted),
+        seen=sum(line.times > 0 for line in lines.values()),
+        right=sum(line.last is not None and line.last.outcome == "right" for line in lines.values()),
+        fading=sum(line.fading for line in lines.values()),
+        items=len(lines),
+        again=_come_again(),
+        latest=attempts.of_person(store(), me().id, LATEST),
+        bank=bank(),
+    )
+
+
+@views.get("/record/attempts")
+def all_attempts() -> str:
+    """All answers, newest first, a page at a time. `before` is the id of the last one on the page before."""
+    before = request.args.get("before")
+    if before is not None:
+        last = attempts.get(store(), before)
+        if last is None or last.person != me().id:
+            abort(404)
+    found = attempts.of_person(store(), me().id, A_PAGE + 1, before)
+    older = found[A_PAGE - 1].id if len(found) > A_PAGE else None
+    return render_template("record/attempts.html", found=found[:A_PAGE], older=older, first=before is None, bank=bank())
+
+
+def _lines(counted: list[Attempt]) -> dict[str, Line]:
+    """A line for each item of the bank, by its id. `counted` comes oldest first."""
+    states = memory.of_person(store(), me().id)
+    last = {each.item: each for each in counted}
+    times = {item: 0 for item in bank()}
+    for each in counted:
+        times[each.item] = times.get(each.item, 0) + 1
+    found = {}
+    for name, item in bank().items():
+        state = states.get(name)
+        fading = state is not None and recall(state, today()) < FADING_BELOW
+        found[name] = Line(item, times[name], last.get(name), state and back_on(state), fading)
+    return found
+
+
+def _come_again() -> list[Again]:
+    found = (
+        _told(each.item, each.mistake, each.count)
+        for each in attempts.mistakes_of(store(), me().id)
+        if each.count >= AGAIN
+    )
+    return [each for each in found if each]
+
+
+def _told(name: str, mistake: str, count: int) -> Again | None:
+    """A mistake by its title, with what to tell of it; None if the course no longer has it."""
+    item = bank().get(name)
+    if item is None:
+        return None
+    if item.kind == "choice":
+        option = next((each for each in item.options if f"option-{each.key}" == mistake), None)
+        return option and Again(item, fill(option.text, system()), fill(option.tell or "", system()), count)
+    slip = next((each for each in getattr(item, "mistakes", ()) if each.name == mistake), None)
+    return slip and Again(item, slip.title, fill(slip.tell.get(system(), ""), system()), count)

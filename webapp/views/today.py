@@ -1,0 +1,62 @@
+"""Today: what do I do now, how long will it take, how far am I."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from flask import Blueprint, render_template
+
+from webapp.at_hand import bank, course, me, store, today
+from webapp.planning import my_plan, seconds_spent
+from webapp.reading import read_on
+from webapp.records import attempts, memory, questions
+from webapp.study.memory import FADING_BELOW, State, back_on, recall
+
+views = Blueprint("today", __name__)
+
+
+@dataclass(frozen=True)
+class SoFar:
+    """What the hand's answers add up to: counts of items."""
+
+    items: int
+    answered: int
+    right: int
+    fading: int
+
+
+@views.get("/today")
+def show() -> str:
+    """What is for today, with one button that starts it."""
+    known = memory.of_person(store(), me().id)
+    plan = my_plan()
+    waiting = questions.waiting(store(), me().id, "today")
+    return render_template(
+        "today.html",
+        plan=plan,
+        items=bank(),
+        lesson_of={pick.item: course().lesson(bank()[pick.item].lesson) for pick in plan},
+        known=known,
+        fading=sum(pick.recall is not None for pick in plan),
+        seconds=sum(pick.seconds for pick in plan),
+        spent=seconds_spent(),
+        goes_on=waiting is not None and waiting.item in {pick.item for pick in plan},
+        reading=read_on(),
+        so_far=_so_far(known),
+        next_day=_next_day(known),
+    )
+
+
+def _so_far(known: dict[str, State]) -> SoFar:
+    known = {item: state for item, state in known.items() if item in bank()}
+    last = {each.item: each.outcome for each in attempts.counted(store(), me().id)}
+    return SoFar(
+        items=len(bank()),
+        answered=len(known),
+        right=sum(last.get(item) == "right" for item in known),
+        fading=sum(recall(state, today()) < FADING_BELOW for state in known.values()),
+    )
+
+
+def _next_day(known: dict[str, State]) -> date | None:
+    """The first day after today on which an item comes back, or None."""
+    return min((day for day in map(back_on, known.values()) if day > today()), default=None)
