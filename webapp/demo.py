@@ -2,17 +2,21 @@
 
 import random
 from collections.abc import Iterator
+from contextlib import closing
 from dataclasses import dataclass
-from datetime import date, datetime, time, timedelta, tzinfo
+from datetime import UTC, date, datetime, time, timedelta, tzinfo
+from pathlib import Path
 from typing import Any
+from zoneinfo import ZoneInfo
 
-from course import Course
-from question_bank import Bank, Question, Verdict
+from course import Course, load_course
+from question_bank import Bank, Question, Verdict, load_bank
 from question_bank.numbers import in_comma, show
 from webapp import passwords
-from webapp.records import attempts, house, lessons_read, memory, people, questions
+from webapp.records import attempts, copies, house, lessons_read, memory, people, questions
 from webapp.records.attempts import Attempt
 from webapp.records.connection import Store
+from webapp.records.errors import RecordsError
 from webapp.records.people import Person
 from webapp.study.days import study_day
 from webapp.study.planner import Offer, plan_today
@@ -52,6 +56,26 @@ class SignIn:
     password: str
 
 
+def refuse_real(path: Path) -> None:
+    """Raises RecordsError unless the file is a demo's: nobody's own records are ever made afresh."""
+    copies.check(path)
+    with closing(Store(path)) as store:
+        invented = house.is_demo(store)
+    if not invented:
+        raise RecordsError(
+            f"{path} holds real records and no demo: it stays as it is. Choose another file with --data."
+        )
+
+
+def make_afresh(path: Path, zone: str) -> tuple[Store, list[SignIn]]:
+    """A new demo file in the place of an older one, and its sign-ins. Raises RecordsError if that one is in use."""
+    copies.remove(path)
+    store = Store(path)
+    store.migrate()
+    memory.rebuild(store)
+    return store, fill(store, load_bank(), load_course(), datetime.now(UTC), ZoneInfo(zone))
+
+
 def fill(store: Store, bank: Bank, course: Course, now: datetime, zone: tzinfo) -> list[SignIn]:
     """Fill a new records file with the invented hands and mark it as a demo; their sign-ins.
 
@@ -74,9 +98,7 @@ def fill(store: Store, bank: Bank, course: Course, now: datetime, zone: tzinfo) 
 
 def _joined(store: Store, hand: Hand, sign: SignIn, at: datetime) -> Person:
     hashes = passwords.hash_password(sign.password), passwords.hash_recovery_code(passwords.new_recovery_code())
-    return people.join(
-        store, hand.name, *hashes, system=hand.system, comma=hand.comma, minutes=hand.minutes, now=at
-    )
+    return people.join(store, hand.name, *hashes, system=hand.system, comma=hand.comma, minutes=hand.minutes, now=at)
 
 
 def _at(day: date, zone: tzinfo) -> datetime:

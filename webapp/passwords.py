@@ -5,6 +5,7 @@ otherwise, so that a small machine still signs in a whole crew at shift change.
 """
 
 import functools
+import itertools
 import re
 import secrets
 import unicodedata
@@ -104,7 +105,7 @@ def _bare_code(code: str) -> str:
 
 def _is_run(password: str) -> bool:
     """Whether it is one character over and over, or each the next of the one before: aaaaaaaa, 34567890, hgfedcba."""
-    steps = {ord(right) - ord(left) for left, right in zip(password, password[1:], strict=False)}
+    steps = {ord(right) - ord(left) for left, right in itertools.pairwise(password)}
     return len(steps) == 1 and steps <= {-1, 0, 1}
 
 

@@ -4,27 +4,29 @@ import functools
 import hashlib
 from datetime import date, datetime
 from pathlib import Path
+from urllib.parse import urlsplit
 
-from flask import Flask, current_app, url_for
+from flask import Flask, current_app, request, url_for
 from jinja2 import StrictUndefined
 
 from question_bank.cautions import caution
 from question_bank.figures import Figure, figure
 from question_bank.numbers import in_comma
 from webapp import at_hand
+from webapp.reading import Reading
 from webapp.records import house
-
+from webapp.study.days import study_day
 
 
 def install(app: Flask) -> None:
     """Give the templates their filters and names. A name that a template was not given is an error and not a gap."""
     app.jinja_env.undefined = StrictUndefined
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
-    for name in (marked, day, clock_time, minutes, several):
+    for name in (marked, day, weekday, clock_time, minutes, several):
         app.add_template_filter(name)
-    for name in (at_hand.me, at_hand.system, at_hand.comma, at_hand.free_entry, at_hand.theme, at_hand.now, at_hand.today):
+    for name in (at_hand.me, at_hand.system, at_hand.comma, at_hand.free_entry, at_hand.theme, at_hand.now):
         app.add_template_global(name)
-    for name in (caution, figure_here, is_demo, static):
+    for name in (caution, figure_here, is_demo, lesson_address, static, this_page):
         app.add_template_global(name)
 
 
@@ -38,6 +40,12 @@ def day(when: date | datetime) -> str:
     if isinstance(when, datetime):
         when = when.astimezone(at_hand.zone()).date()
     return f"{when.day} {when:%b %Y}"
+
+
+def weekday(when: datetime) -> str:
+    """'Wednesday 25 Nov 2026': the study day of that moment, which turns at 04:00."""
+    date = study_day(when, at_hand.zone())
+    return f"{date:%A} {day(date)}"
 
 
 def clock_time(when: datetime) -> str:
@@ -61,9 +69,23 @@ def figure_here(name: str) -> Figure:
     return figure(name, at_hand.system(), at_hand.comma())
 
 
+def lesson_address(reading: Reading) -> str:
+    """The address of a lesson at the first part that is not read."""
+    module, name = reading.lesson.id.split("/")
+    anchor = reading.next_part if reading.parts_read else None
+    return url_for("lessons.lesson", module=module, name=name, _anchor=anchor)
+
+
 def is_demo() -> bool:
     """Whether the people and answers in the records are invented."""
     return house.is_demo(at_hand.store())
+
+
+def this_page() -> str:
+    """The address to come back to from a switch. What a form was sent to can't be opened: then it is where that was."""
+    if request.method == "GET":
+        return request.full_path.rstrip("?")
+    return urlsplit(request.referrer or "/").path
 
 
 def static(name: str) -> str:

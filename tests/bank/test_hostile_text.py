@@ -67,7 +67,7 @@ def ends_well(text, asked, comma):
         read = read_quantity(text, asked, comma)
     except AnswerError as error:
         assert error.outcome in ("unreadable", "other-dimension", "ask-back")
-        assert error.message and len(error.message) < 300
+        assert error.message and len(error.message) < 400
         return
     assert isinstance(read, Quantity) and math.isfinite(read.value) and math.isfinite(read.base)
     assert len(read.shown(comma)) <= 48

@@ -163,6 +163,9 @@ TONS_AND_OTHER_DIMENSIONS = [
     ("5 ft-lb", "N·m", (5, "ft·lbf"), (5, "ft·lbf")),
     ("5 m2", "m", OTHER, OTHER),
     ("5 m²", "m", OTHER, OTHER),
+    ("5 ft²", "ft²", (5, "ft²"), (5, "ft²")),
+    ("5 ft2", "ft²", (5, "ft²"), (5, "ft²")),
+    ("5 ft3", "bbl", (5, "ft³"), (5, "ft³")),
     ("84.1 %", "", (84.1, "%"), ASKED),
 ]
 
@@ -203,6 +206,7 @@ NOBODY_GROUPS_AFTER_A_ZERO = [
     ("0,500", "m", ASKED, (0.5, "m")),
     ("0.500", "m", (0.5, "m"), ASKED),
     ("0,050 kN", "kN", ASKED, (0.05, "kN")),
+    ("0 500", "m", UNREADABLE, UNREADABLE),
     ("0", "kN", (0, "kN"), (0, "kN")),
     ("007", "kN", (7, "kN"), (7, "kN")),
 ]

@@ -72,8 +72,8 @@ def test_nobodys_password_is_always_wrong():
     assert passwords.matches("not a hash", "wet pin dry box") is False
 
 
-def test_without_an_app_the_full_cost_is_paid():
-    """The cost is argon2id with 19 MiB, two passes, one lane."""
+def test_the_usual_cost_and_the_one_that_config_sets():
+    """It is argon2id with 19 MiB, two passes, one lane, unless the app's config says otherwise."""
     assert passwords.COST == {"time_cost": 2, "memory_cost": 19_456, "parallelism": 1}
     kept = passwords._hasher_of(**passwords.COST).hash("x")
     assert kept.startswith("$argon2id$v=19$m=19456,t=2,p=1$")

@@ -77,7 +77,12 @@ def test_no_file_has_such_a_name():
 
 def test_no_json_key_has_such_a_name():
     """The body of a question of every item in the bank, in both systems."""
-    keys = {key for item in load_bank().values() for system in ("us", "metric") for key in keys_of(item.draw(1, system).body())}
+    keys = {
+        key
+        for item in load_bank().values()
+        for system in ("us", "metric")
+        for key in keys_of(item.draw(1, system).body())
+    }
     assert {"stem", "item_hash", "seed"} <= keys
     assert [key for key in keys if words_in(key)] == []
 

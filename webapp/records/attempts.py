@@ -69,7 +69,7 @@ def get(store: Store, attempt_id: str) -> Attempt | None:
 
 
 def of_person(store: Store, person_id: str, limit: int, before: str | None = None) -> list[Attempt]:
-    """A person's attempts as they were recorded, newest first. `before` is the id of the last one on the page before."""
+    """A person's attempts as they were recorded, newest first; `before` is the id of the last one already shown."""
     if before is None:
         where, values = "person = ?", [person_id]
     else:

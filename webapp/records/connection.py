@@ -77,7 +77,9 @@ class Store:
         try:
             conn = sqlite3.connect(self.path, timeout=WAIT_SECONDS, isolation_level=None)
         except sqlite3.Error as error:
-            raise RecordsError(f"{self.path} can't be opened: {error}. Name a file in a folder that is there.") from error
+            raise RecordsError(
+                f"{self.path} can't be opened: {error}. Name a file in a folder that is there."
+            ) from error
         try:
             for pragma in PRAGMAS:
                 conn.execute(pragma)

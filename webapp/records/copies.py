@@ -100,7 +100,7 @@ def close_up(path: Path) -> None:
 
 
 def check(path: Path, called: Path | None = None) -> Contents:
-    """What a records file holds. Raises RecordsError, about `called`, unless it is ours, of a known level, and sound."""
+    """What a records file holds. Raises RecordsError about `called` unless it is ours, of a known level, and sound."""
     called = called or path
     with _ours(path) as conn:
         found = [row[0] for row in conn.execute("pragma integrity_check")]

@@ -40,7 +40,10 @@ def pairs(store: Store) -> int:
 
 
 def rebuild(store: Store, progress: Callable[[int, int], None] | None = None) -> int:
-    """Compute every row again, in one transaction; the number of rows. `progress` is told (pairs done, pairs in all)."""
+    """Compute every row again, in one transaction; the number of rows.
+
+    `progress` is told (pairs done, pairs in all).
+    """
     with store.writing() as db:
         number = pairs(store)
         db.execute("delete from memory")

@@ -24,9 +24,7 @@ class Session:
     seen_at: datetime
 
 
-def open_session(
-    store: Store, token_hash: str, person_id: str, now: datetime, show_once: str | None = None
-) -> None:
+def open_session(store: Store, token_hash: str, person_id: str, now: datetime, show_once: str | None = None) -> None:
     """Begin a session. `show_once` is a text for the page after, such as a recovery code. Stale sessions are swept."""
     with store.writing() as db:
         db.execute(

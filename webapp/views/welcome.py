@@ -64,4 +64,4 @@ def _remembered(cookie: str, value: str) -> Response:
 
 def _back() -> Response:
     """To the page where the switch was pressed. The form says which; another site's address is not gone to."""
-    return redirect(next_page(request.form.get("back"), otherwise="/"), 303)
+    return redirect(next_page(request.values.get("back"), otherwise="/"), 303)

@@ -1,6 +1,6 @@
 """A process to be killed: threads that record attempts and print the id of each one once `record` has returned.
 
-    python -m tests.webapp.records.recording RECORDS PERSON PERSON ...
+python -m tests.webapp.records.recording RECORDS PERSON PERSON ...
 """
 
 import os

@@ -34,14 +34,15 @@ def test_a_second_sending_counts_once_and_changes_nothing(store, person):
     assert (store.db.execute("select * from attempts").fetchall(), memory_rows(store)) == before
 
 
-def test_memory_is_the_fold_of_the_attempts(store, person):
+def test_memory_is_the_fold_of_the_attempts_as_they_were_answered(store, person):
+    """Neither the order in which they arrive nor the order in which the questions were drawn matters."""
     record_all(
         store,
         [
-            attempt(store, person.id, days=0, outcome="wrong"),
+            attempt(store, person.id, days=20),
             attempt(store, person.id, days=2, hint=True),
             attempt(store, person.id, days=9, seconds=151.0),
-            attempt(store, person.id, days=20),
+            attempt(store, person.id, days=0, outcome="wrong"),
         ],
     )
     expected = fold(
@@ -126,7 +127,7 @@ def test_rebuilding_gives_the_same_rows_bit_for_bit(store):
     outcomes = itertools.cycle(["right", "wrong", "close", "right", "right"])
     for name in ("Marek", "Sunniva"):
         person = join(store, name)
-        for days, item in itertools.product((0, 1, 4, 11, 25), ("units.a", "units.b", "safety.c")):
+        for days, item in itertools.product((25, 1, 11, 0, 4), ("units.a", "units.b", "safety.c")):
             record_all(store, [attempt(store, person.id, item, days=days, outcome=next(outcomes))])
     decisions.append(store, "item-withdrawn", "units.b", "lead", "wrong factor", START)
     before = memory_rows(store)

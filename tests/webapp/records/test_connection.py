@@ -96,7 +96,8 @@ def test_threads_that_migrate_at_once_do_not_collide(tmp_path):
 
 def test_every_table_is_strict(store):
     tables = store.db.execute(
-        "select name, strict from pragma_table_list where type = 'table' and schema = 'main' and name not like 'sqlite%'"
+        "select name, strict from pragma_table_list"
+        " where type = 'table' and schema = 'main' and name not like 'sqlite%'"
     ).fetchall()
     assert len(tables) == 13
     assert {name for name, strict in tables if not strict} == set()
@@ -121,7 +122,7 @@ def test_a_file_from_a_newer_version_is_refused(store):
         db.execute(
             "insert into _sqlite_migrations (migration_set, name, applied_at) values ('pinandbox', 'm9999_later', '')"
         )
-    with pytest.raises(RecordsError, match="newer version of Pin & Box.*m9999_later"):
+    with pytest.raises(RecordsError, match=r"newer version of Pin & Box.*m9999_later"):
         store.migrate()
 
 

@@ -122,7 +122,7 @@ def test_a_file_in_use_is_not_replaced(store, person, tmp_path, pytestconfig):
     pipe = subprocess.PIPE
     with subprocess.Popen(command, stdin=pipe, stdout=pipe, cwd=pytestconfig.rootpath) as process:
         process.stdout.readline()
-        with pytest.raises(RecordsError, match="is in use .*Stop the server"):
+        with pytest.raises(RecordsError, match=r"is in use .*Stop the server"):
             copies.restore(tmp_path / "backup.sqlite", store.path)
         assert not any("before-restore" in name or "part" in name for name in files_in(tmp_path))
         process.stdin.close()
@@ -176,6 +176,13 @@ def orphan(path):
     conn.close()
 
 
+def out_of_range(path):
+    with sqlite3.connect(path) as conn:
+        conn.execute("pragma ignore_check_constraints = on")
+        conn.execute("update people set system = 'furlongs'")
+    conn.close()
+
+
 def stranger(path):
     path.unlink()
     with sqlite3.connect(path) as conn:
@@ -193,6 +200,7 @@ def stranger(path):
         pytest.param(from_tomorrow, "newer version of Pin & Box", id="newer"),
         pytest.param(spoil, "damaged|not a sound", id="spoilt"),
         pytest.param(cut, "damaged|not a sound", id="cut short"),
+        pytest.param(out_of_range, "is damaged: CHECK constraint failed", id="values out of range"),
         pytest.param(orphan, "refers to nothing", id="rows that refer to nothing"),
     ],
 )
@@ -217,7 +225,7 @@ def test_the_records_file_is_no_backup_of_itself(kept):
 
 
 def test_a_backup_that_cannot_be_written_says_where(kept, tmp_path):
-    with pytest.raises(RecordsError, match="can't be written to .*nowhere"):
+    with pytest.raises(RecordsError, match=r"can't be written to .*nowhere"):
         copies.backup(kept, tmp_path / "nowhere" / "backup.sqlite")
 
 
@@ -227,6 +235,8 @@ def test_a_backup_has_no_file_beside_it(kept, tmp_path):
     folder.mkdir()
     copies.backup(kept, folder / "backup.sqlite")
     assert files_in(folder) == {"backup.sqlite"}
+    # The file's own head says that it needs no log: it can be read from a stick that can't be written to.
+    assert (folder / "backup.sqlite").read_bytes()[18:20] == b"\x01\x01"
 
 
 def test_nobody_is_needed_in_a_backup(store, tmp_path):

@@ -10,7 +10,7 @@ from webapp.records.decisions import DecisionError
 
 
 def test_a_withdrawn_item_counts_for_nobody(store):
-    """Attempts at it leave marks, mistakes and memory of everybody, stay in the record, and a later one counts no more."""
+    """It leaves marks, mistakes and memory of everybody and stays in the record; a later attempt counts no more."""
     people = [join(store, name) for name in ("Marek", "Sunniva")]
     for person in people:
         record_all(store, [attempt(store, person.id, "units.bad", outcome="wrong", mistake="x")])
@@ -52,7 +52,8 @@ def test_the_latest_correction_holds(store, person):
 
 def test_a_decision_and_its_memory_are_saved_together(store, person, monkeypatch):
     """If the replay fails, the decision is not there either."""
-    record_all(store, [attempt(store, person.id)])
+    made = attempt(store, person.id)
+    record_all(store, [made])
     before = memory_rows(store)
 
     def fails(*_):
@@ -60,8 +61,7 @@ def test_a_decision_and_its_memory_are_saved_together(store, person, monkeypatch
 
     monkeypatch.setattr(memory, "fold", fails)
     with pytest.raises(ZeroDivisionError):
-        decisions.append(store, "attempt-corrected", attempts.of_person(store, person.id, 1)[0].id, "lead", "why", START,
-                         outcome="wrong")  # fmt: skip
+        decisions.append(store, "attempt-corrected", made.id, "lead", "why", START, outcome="wrong")
     assert store.db.execute("select count(*) from decisions").fetchone() == (0,)
     assert memory_rows(store) == before
 
@@ -72,7 +72,9 @@ def test_a_decision_and_its_memory_are_saved_together(store, person, monkeypatch
         pytest.param("item-praised", "units.a", "lead", "why", None, "can't be decided here", id="unknown kind"),
         pytest.param("item-withdrawn", "units.a", " ", "why", None, "who took it and why", id="nobody"),
         pytest.param("item-withdrawn", "units.a", "lead", "", None, "who took it and why", id="no reason"),
-        pytest.param("item-withdrawn", "units.a", "lead", "why", "right", "nothing else gets one", id="outcome too many"),
+        pytest.param(
+            "item-withdrawn", "units.a", "lead", "why", "right", "nothing else gets one", id="outcome too many"
+        ),
         pytest.param("attempt-corrected", "x", "lead", "why", None, "right, close or wrong", id="outcome missing"),
         pytest.param("attempt-corrected", "x", "lead", "why", "good", "right, close or wrong", id="outcome unknown"),
         pytest.param("attempt-corrected", "x", "lead", "why", "right", "no attempt x", id="no such attempt"),

@@ -37,5 +37,7 @@ def test_ids_of_one_moment_and_after_a_clock_set_back_still_count_up(monkeypatch
 
 def test_threads_never_share_an_id():
     with ThreadPoolExecutor(8) as pool:
-        made = [each for several in pool.map(lambda _: [ids.new_id() for _ in range(500)], range(8)) for each in several]
+        made = [
+            each for several in pool.map(lambda _: [ids.new_id() for _ in range(500)], range(8)) for each in several
+        ]
     assert len(set(made)) == 4_000

@@ -49,7 +49,7 @@ def test_a_question_that_is_not_there_is_none(store):
 
 
 def test_a_question_without_its_items_text_is_refused(store, person):
-    with pytest.raises(RecordsError, match="The text of units.a is not in the records"):
+    with pytest.raises(RecordsError, match=r"The text of units\.a is not in the records"):
         questions.keep(store, Drawn("units.a", "ffff"), person.id, "today", START)
 
 
@@ -85,7 +85,9 @@ def test_a_question_left_behind_long_ago_waits_no_longer(store, person, plain):
 
 def test_a_drill_is_found_in_the_order_it_was_drawn(store, plain):
     """A visitor's drill needs no person; drills do not mix."""
-    for number, (drill, item) in enumerate([("d1", "units.b"), ("d2", "units.x"), ("d1", "units.a"), ("d1", "units.b")]):
+    for number, (drill, item) in enumerate(
+        [("d1", "units.b"), ("d2", "units.x"), ("d1", "units.a"), ("d1", "units.b")]
+    ):
         ask(store, None, item, place="ten", drill=drill, now=minute(number))
     found = questions.of_drill(store, "d1")
     assert [each.item for each in found] == ["units.b", "units.a", "units.b"]

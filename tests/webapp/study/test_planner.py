@@ -24,7 +24,9 @@ states = st.builds(
 def situations(draw):
     """Offers in course order, some of them known, some lessons read, and minutes."""
     lessons = draw(st.lists(st.sampled_from(LESSONS), max_size=12).map(sorted))
-    offers = [Offer(f"item-{number}", lesson, draw(st.sampled_from([20, 45, 90]))) for number, lesson in enumerate(lessons)]
+    offers = [
+        Offer(f"item-{number}", lesson, draw(st.sampled_from([20, 45, 90]))) for number, lesson in enumerate(lessons)
+    ]
     known = draw(st.sets(st.sampled_from([each.item for each in offers]))) if offers else set()
     memory = {item: draw(states) for item in sorted(known)}
     return offers, memory, draw(st.sets(st.sampled_from(LESSONS))), draw(st.integers(0, 12))
@@ -62,7 +64,9 @@ def test_memory_of_an_item_that_is_no_longer_offered_is_left_alone():
     assert plan_today(offers_of("a"), {"gone": fade(1, 30)}, set(), 60, TODAY) == []
 
 
-@pytest.mark.parametrize(("minutes", "spent", "picks"), [(3, 0, 3), (2.5, 0, 3), (3, 60, 2), (3, 179, 1), (3, 180, 0), (3, 900, 0)])
+@pytest.mark.parametrize(
+    ("minutes", "spent", "picks"), [(3, 0, 3), (2.5, 0, 3), (3, 60, 2), (3, 179, 1), (3, 180, 0), (3, 900, 0)]
+)
 def test_the_plan_stops_when_the_minutes_are_used(minutes, spent, picks):
     plan = plan_today(offers_of(*"abcdef"), {}, LESSONS, minutes, TODAY, seconds_spent=spent)
     assert len(plan) == picks
@@ -76,7 +80,7 @@ def test_no_minutes_no_plan(situation):
 
 @given(situations())
 def test_the_plan_keeps_its_promises(situation):
-    """Never an item twice; never over the minutes by more than one item; fading before new; nothing that is known well."""
+    """No item twice, over the minutes by one item at most, fading before new, nothing that is known well."""
     offers, memory, read, minutes = situation
     plan = plan_today(offers, memory, read, minutes, TODAY)
     items = [pick.item for pick in plan]
@@ -107,7 +111,9 @@ def test_minutes_that_are_enough_leave_nothing_out(situation):
 def test_the_same_inputs_give_the_same_plan(situation):
     offers, memory, read, minutes = situation
     turned = dict(reversed(memory.items()))
-    assert plan_today(offers, memory, read, minutes, TODAY) == plan_today(iter(offers), turned, list(read), minutes, TODAY)
+    assert plan_today(offers, memory, read, minutes, TODAY) == plan_today(
+        iter(offers), turned, list(read), minutes, TODAY
+    )
 
 
 @given(situations())

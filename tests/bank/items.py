@@ -1,0 +1,94 @@
+"""One sound numeric item as text, and one of each other kind, for tests to spoil."""
+
+from question_bank.bank import read_file
+from question_bank.check import check_item
+
+SOUND = '''
+[left-over]
+kind = "numeric"
+title = "What is left on the plate"
+lesson = "units/force-mass-weight"
+stem = "A hook is rated {rating} and carries {hook_load}. What is left, in {asked}?"
+asks = "left"
+unit = { us = "klbf", metric = "kN" }
+tolerance = { relative = 0.01 }
+plausible = ["80 klbf", "320 klbf"]
+caution = "C-10"
+source = "statics"
+check = { given = { rating = "500 klbf", hook_load = "300 klbf" }, gives = "200 klbf", by = "by hand: 500 − 300" }
+
+[left-over.givens]
+rating = { us = { from = 500, to = 600, step = 10, unit = "klbf" }, metric = { from = 2225, to = 2675, step = 25, unit = "kN" } }
+hook_load = { us = { from = 300, to = 400, step = 10, unit = "klbf" }, metric = { from = 1325, to = 1775, step = 25, unit = "kN" } }
+
+[[left-over.steps]]
+name = "left"
+find = "what is left"
+formula = "rating - hook_load"
+
+[[left-over.mistakes]]
+name = "added"
+formula = "rating + hook_load"
+tell = "You added what hangs there already."
+gives = "800 klbf"
+'''
+
+CHOICE = '''
+[which-ton]
+kind = "choice"
+title = "Which ton"
+lesson = "units/force-mass-weight"
+stem = "A plate says 500 st. Which ton is it?"
+options = [
+    { text = "The short ton", right = true },
+    { text = "The long ton", tell = "That is 2,240 lb." },
+    { text = "The tonne", tell = "That is 1,000 kg." },
+]
+source = "Definitions of the units"
+'''
+
+ORDER = '''
+[make-up]
+kind = "order"
+title = "Make up a joint"
+lesson = "units/force-mass-weight"
+stem = "Put the steps in order."
+steps = ["Clean", "Dope", "Stab", "Spin", "Torque"]
+accept = [[1, 0, 2, 3, 4]]
+why = "Dope goes on a clean thread."
+source = "Common practice, no source"
+'''
+
+MATCH = '''
+[what-it-is]
+kind = "match"
+title = "What it is"
+lesson = "units/force-mass-weight"
+stem = "Match them."
+pairs = [["lbf", "a force"], ["kN", "a force"], ["kg", "a mass"], ["ft", "a length"]]
+source = "Definitions of the units"
+'''
+
+CARD = '''
+[one-ton]
+kind = "card"
+title = "One ton"
+lesson = "units/force-mass-weight"
+front = "One short ton in lb?"
+back = "{{=2,000 lb}}."
+source = "Definitions of the units"
+'''
+
+
+def item(text=SOUND, *changes):
+    """The item of a text after (old, new) changes, each of which must be there to be made."""
+    for old, new in changes:
+        assert text.count(old) >= 1, f"{old!r} is not in the text"
+        text = text.replace(old, new, 1)
+    (found,) = read_file("units/tried.toml", "units", text)
+    return found
+
+
+def faults(text, *changes, seeds=20):
+    """The faults that the check finds in the item of that text, drawn with so many seeds in each system."""
+    return list(check_item(item(text, *changes), seeds))

@@ -1,0 +1,210 @@
+"""Faults of an item file: each is refused with a message that names item, field and step."""
+
+import pytest
+
+from question_bank.bank import load_bank, read_file
+from question_bank.errors import BankError
+from tests.bank.items import CARD, CHOICE, MATCH, ORDER, SOUND, faults, item
+
+
+@pytest.mark.parametrize("text", [SOUND, CHOICE, ORDER, MATCH, CARD], ids=["numeric", "choice", "order", "match", "card"])
+def test_the_unspoilt_item_has_no_fault(text):
+    """Else none of the tests below would show anything."""
+    assert faults(text) == []
+
+
+FORMULA = 'formula = "rating - hook_load"'
+STEP = "steps 1 formula"
+WHEN_READ = [
+    # old, new, the field named, words of the message
+    (FORMULA, 'formula = "rating * hook_load"', STEP, ["a load"]),
+    (FORMULA, 'formula = "rating - travel"', STEP, ["travel"]),
+    (FORMULA, 'formula = "impact_height(rating)"', STEP, ["impact_height"]),
+    (FORMULA, 'formula = "fall_time(rating)"', STEP, ["fall_time", "place 1"]),
+    (FORMULA, 'formula = "().__class__"', STEP, ["().__class__"]),
+    (FORMULA, 'formula = "9**9**9"', STEP, ["not allowed"]),
+    (FORMULA, f'formula = "{"+".join(["rating"] * 150)}"', STEP, ["parts"]),
+    (FORMULA, f'formula = "{"+".join(["rating"] * 5_000)}"', STEP, ["signs long"]),
+    (FORMULA, 'formula = "rating.real"', STEP, ["rating.real"]),
+    (FORMULA, "formula = \"rating - 'x'\"", STEP, ["'x'"]),
+    (FORMULA, 'formula = "[each for each in rating]"', STEP, ["not allowed"]),
+    (FORMULA, 'formula = "(lambda: rating)()"', STEP, ["not allowed"]),
+    (FORMULA, 'formula = "string_under_block(rating, travelling_weight=hook_load)"', STEP, ["not allowed"]),
+    (FORMULA, f'formula = "{"-" * 14}rating"', STEP, ["nested"]),
+    (FORMULA, 'formula = "rating * 2 - hook_load"', STEP, ["bare number 2"]),
+    (FORMULA, 'formula = "rating - klbf"', STEP, ["klbf", "givens and earlier steps only"]),
+    (FORMULA, 'formula = "rating * rating ** 5 / hook_load ** 5"', STEP, ["power 5"]),
+    (FORMULA, 'formula = "-string_under_block(rating, hook_load)"', STEP, ["two steps"]),
+    (FORMULA, "formula = 12", STEP, ["text in quotes"]),
+    ('formula = "rating + hook_load"', 'formula = "rating * hook_load"', "mistakes 1 formula", ["a load"]),
+    ('formula = "rating + hook_load"', 'formula = "rating + drift"', "mistakes 1 formula", ["drift"]),
+    ('formula = "rating + hook_load"', f'formula = "rating * 1{"0" * 400}"', "mistakes 1 formula", []),
+    ('tell = "You added', 'tel = "You added', "mistakes 1 tel", ["not a field"]),
+    ('gives = "800 klbf"', "", "mistakes 1 gives", []),
+    ("plausible =", "plausable =", "plausable", ["not a field", "plausible"]),
+    ('find = "what is left"', "", "steps 1 find", ["missing"]),
+    ('source = "statics"', "", "source", ["missing"]),
+    ('source = "statics"', 'source = " "', "source", ["not empty"]),
+    ('title = "What is left on the plate"', "", "title", ["missing"]),
+    ('stem = "A hook', 'steam = "A hook', "steam", ["not a field"]),
+    ('caution = "C-10"', 'caution = "C-99"', "caution", ["C-99"]),
+    ('caution = "C-10"', 'caution = "c-10"', "caution", ["c-10"]),
+    ('unit = { us = "klbf"', 'unit = { us = "kips"', "unit", ["'kips'"]),
+    ('unit = { us = "klbf"', 'unit = { us = "ft"', "unit", ["'kN'"]),
+    ('unit = { us = "klbf", metric = "kN" }', 'unit = { us = "klbf" }', "unit", ["both systems"]),
+    ('step = 10, unit = "klbf"', 'step = 10, unit = "kipz"', "givens rating us unit", ["'kipz'"]),
+    ('step = 25, unit = "kN"', 'step = 25, unit = "m"', "givens rating metric unit", ["one register"]),
+    ("step = 10", "step = 7", "givens rating us step", ["whole number of steps"]),
+    ("step = 10", "step = 0", "givens rating us step", ["whole number"]),
+    ("step = 10", "step = -10", "givens rating us step", ["whole number"]),
+    ("step = 10", 'step = "10"', "givens rating us step", ["a number"]),
+    ("step = 10", "step = true", "givens rating us step", ["a number"]),
+    ("from = 500, to = 600", "from = 600, to = 500", "givens rating us step", ["whole number"]),
+    ("from = 500, to = 600", "from = 500, top = 600", "givens rating us top", ["not a field"]),
+    ("tolerance = { relative = 0.01 }", "tolerance = { relative = 0.2 }", "tolerance relative", ["0.05"]),
+    ("tolerance = { relative = 0.01 }", "tolerance = { relative = 0 }", "tolerance relative", ["above 0"]),
+    ("tolerance = { relative = 0.01 }", "tolerance = {}", "tolerance", ["one tolerance"]),
+    ("tolerance = { relative = 0.01 }", 'tolerance = { relative = 0.01, absolute = "1 kN" }', "tolerance", ["one tolerance"]),
+    ("tolerance = { relative = 0.01 }", 'tolerance = { absolute = "1 ft" }', "tolerance absolute", ["'ft'"]),
+    ("tolerance = { relative = 0.01 }", 'tolerance = { absolute = "one kN" }', "tolerance absolute", []),
+    ("tolerance = { relative = 0.01 }", "tolerance = { exact = false }", "tolerance", []),
+    ('asks = "left"', 'asks = "rating"', "asks", ["'left'"]),
+    ('name = "left"', 'name = "rating"', "steps 1 name", ["'rating'"]),
+    ('kind = "numeric"', 'kind = "numerical"', "kind", ["'numerical'", "numeric"]),
+]
+
+
+@pytest.mark.parametrize("old, new, field, words", WHEN_READ, ids=[f"{row[2]} {row[1][:30]}" for row in WHEN_READ])
+def test_a_fault_of_form_is_refused_when_the_file_is_read(old, new, field, words):
+    with pytest.raises(BankError) as caught:
+        item(SOUND, (old, new))
+    error = caught.value
+    assert (error.file, error.item, error.field) == ("units/tried.toml", "units.left-over", field)
+    assert all(word in error.problem for word in words), error.problem
+    assert str(error).startswith("units/tried.toml, item 'units.left-over', field ")
+
+
+WHEN_CHECKED = [
+    (FORMULA, 'formula = "hook_load - rating"', "check gives", ["200 klbf", "-200 klbf"]),
+    ('gives = "200 klbf"', 'gives = "201 klbf"', "check gives", ["201 klbf"]),
+    ('gives = "200 klbf"', 'gives = "nan klbf"', "check gives", []),
+    ('gives = "200 klbf"', 'gives = "200 kN"', "check gives", ["200 kN"]),
+    ('gives = "200 klbf"', 'gives = "200 m"', "check gives", ["'m'"]),
+    ('gives = "800 klbf"', 'gives = "nan klbf"', "mistakes 1 gives", []),
+    ('gives = "800 klbf"', 'gives = "810 klbf"', "mistakes 1 gives", ["810 klbf"]),
+    (', hook_load = "300 klbf" }', " }", "check given", ["hook_load"]),
+    ('hook_load = "300 klbf" }', 'hook_load = "300 ft" }', "check given", ["'ft'"]),
+    (', by = "by hand: 500 − 300"', "", "check by", ["missing"]),
+    ('plausible = ["80 klbf"', 'plausible = ["250 klbf"', "plausible", ["outside"]),
+    ('plausible = ["80 klbf", "320 klbf"]', 'plausible = ["320 klbf", "80 klbf"]', "plausible", ["outside"]),
+    ('plausible = ["80 klbf", "320 klbf"]', 'plausible = ["80 klbf"]', "plausible", ["two quantities"]),
+    ("{hook_load}", "{hook-load}", "stem", ["{hook-load}", "blank"]),
+    ("{hook_load}", "{drift}", "stem", ["{drift}"]),
+    ("{asked}", "{asked", "stem", []),
+    ("and carries {hook_load}", "and carries a load", "stem", []),
+    ("from = 500, to = 600", "from = 600, to = 700", "givens rating", ["differ"]),
+    ('tell = "You added what', 'tell = "You added {hook_load}, what', "mistakes", []),
+]
+
+
+@pytest.mark.parametrize("old, new, field, words", WHEN_CHECKED, ids=[f"{row[2]} {row[1][:30]}" for row in WHEN_CHECKED])
+def test_a_fault_in_the_sums_is_found_by_the_check(old, new, field, words):
+    found = faults(SOUND, (old, new))
+    assert found, "the check found nothing"
+    error = found[0]
+    assert (error.item, error.field.split()[0]) == ("units.left-over", field.split()[0])
+    assert all(word in error.problem for word in words), error.problem
+
+
+def test_mistakes_that_cannot_be_told_from_the_answer_are_refused():
+    """The wrong way leads to within four tolerances of the answer, whatever is drawn."""
+    near = item(
+        SOUND,
+        ('formula = "rating + hook_load"', 'formula = "(rating - hook_load) * 1.03"'),
+        ('gives = "800 klbf"', 'gives = "206 klbf"'),
+    )
+    with pytest.raises(BankError, match="50 tries.*keeps the mistakes apart") as caught:
+        near.draw(1, "us")
+    assert caught.value.field == "mistakes"
+
+
+def test_two_mistakes_with_one_value_are_refused():
+    second = '\n[[left-over.mistakes]]\nname = "twice"\nformula = "hook_load + rating"\ntell = "Added."\ngives = "800 klbf"\n'
+    with pytest.raises(BankError, match="apart"):
+        item(SOUND + second).draw(1, "us")
+
+
+def test_two_mistakes_of_one_name_are_refused():
+    second = '\n[[left-over.mistakes]]\nname = "added"\nformula = "hook_load"\ntell = "That hangs there."\ngives = "300 klbf"\n'
+    with pytest.raises(BankError, match="one name"):
+        item(SOUND + second)
+
+
+OTHER_KINDS = [
+    (CHOICE, 'text = "The long ton", tell = "That is 2,240 lb."', 'text = "The long ton", right = true', "options", ["one right"]),
+    (CHOICE, ", right = true", ', tell = "No."', "options", ["one right", "0"]),
+    (CHOICE, ', tell = "That is 2,240 lb."', "", "options 2 tell", ["misleads"]),
+    (CHOICE, "The long ton", "The short ton", "options", ["same text"]),
+    (CHOICE, "right = true", 'right = "yes"', "options 1 right", ["true or false"]),
+    (ORDER, '"Dope", ', "", "accept", ["each place"]),
+    (ORDER, '"Dope"', '"Clean"', "steps", ["different"]),
+    (ORDER, "[1, 0, 2, 3, 4]", "[1, 0, 2, 3]", "accept", ["each place"]),
+    (ORDER, "[[1, 0, 2, 3, 4]]", "[1, 0]", "accept", []),
+    (ORDER, "[[1, 0, 2, 3, 4]]", '"any"', "accept", []),
+    (MATCH, '["lbf", "a force"]', '["lbf"]', "pairs", ["pairs like"]),
+    (MATCH, '["kN", "a force"]', '["lbf", "a force"]', "pairs", ["twice"]),
+    (CARD, "back =", "bak =", "bak", ["not a field"]),
+    (CARD, 'front = "One short ton in lb?"', "", "front", ["missing"]),
+]
+
+
+@pytest.mark.parametrize("text, old, new, field, words", OTHER_KINDS, ids=[f"{row[3]} {row[2][:24]}" for row in OTHER_KINDS])
+def test_a_fault_in_an_item_in_words_is_refused(text, old, new, field, words):
+    with pytest.raises(BankError) as caught:
+        item(text, (old, new))
+    assert caught.value.field == field
+    assert all(word in caught.value.problem for word in words)
+
+
+@pytest.mark.parametrize("text, old, new", [
+    (CHOICE, "A plate says 500 st.", "A plate says {{500}}."),
+    (CHOICE, "That is 2,240 lb.", "That is {{2,240 pints}}."),
+    (CARD, "{{=2,000 lb}}", "{{=2,000 lbz}}"),
+    (CARD, "{{=2,000 lb}}", "{{=2,000 lb"),
+    (CARD, "{{=2,000 lb}}", "{rating}"),
+    (CHOICE, "The long ton", "The {long} ton"),
+    (MATCH, "a mass", "{{1 kilogram}}"),
+])  # fmt: skip
+def test_a_quantity_that_cannot_be_shown_is_a_fault_of_its_item(text, old, new):
+    """The check says which item; it does not fall over."""
+    found = faults(text, (old, new))
+    assert found and all(isinstance(each, BankError) for each in found)
+
+
+def test_two_items_of_one_id_are_refused(tmp_path):
+    (tmp_path / "units").mkdir()
+    for name in ("first.toml", "second.toml"):
+        (tmp_path / "units" / name).write_text(CHOICE, encoding="utf-8")
+    with pytest.raises(BankError, match=r"same id stands in units/first\.toml"):
+        load_bank(tmp_path)
+
+
+@pytest.mark.parametrize("text", ["[broken", "left = ", "[a]\n[a]\n", 'x = "\\q"'])
+def test_a_file_that_is_no_toml_is_refused(text):
+    with pytest.raises(BankError, match="TOML") as caught:
+        read_file("units/broken.toml", "units", text)
+    assert caught.value.file == "units/broken.toml"
+
+
+@pytest.mark.parametrize("text", ["x = 1\n", "[[which-ton]]\nkind = 'choice'\n", '["with space"]\nkind = "card"\n', "kind = 'card'\n"])
+def test_a_file_that_is_no_table_of_items_is_refused(text):
+    with pytest.raises(BankError):
+        read_file("units/odd.toml", "units", text)
+
+
+def test_the_hash_of_an_item_moves_with_its_own_text_only():
+    two = SOUND + CHOICE
+    first, second = read_file("units/two.toml", "units", two)
+    mended_first, mended_second = read_file("units/two.toml", "units", two.replace("Which ton is it?", "Which is it?"))
+    assert first.text_hash == mended_first.text_hash and len(first.text_hash) == 16
+    assert second.text_hash != mended_second.text_hash

@@ -1,0 +1,34 @@
+"""What `pinandbox check` looks at beyond single items: that bank and course know each other."""
+
+from collections.abc import Callable, Iterator
+
+from course import Course, Lesson
+from course.reading_room import CautionHere, FigureHere, QuestionHere, read_lesson
+from question_bank import Bank
+from question_bank.cautions import caution
+from question_bank.figures import figure
+
+
+def misfits(bank: Bank, course: Course) -> Iterator[str]:
+    """A sentence for each item of a lesson that is not there, and for each thing that a lesson shows and nobody has."""
+    lessons = {each.id for each in course.lessons}
+    for item in bank.values():
+        if item.lesson not in lessons:
+            yield f"{item.file}, item {item.id!r}: there is no lesson {item.lesson!r}. Mend the name."
+    for lesson in course.lessons:
+        yield from _missing(lesson, bank)
+
+
+def _missing(lesson: Lesson, bank: Bank) -> Iterator[str]:
+    found: dict[type, Callable] = {
+        QuestionHere: lambda block: bank[block.item],
+        FigureHere: lambda block: figure(block.id),
+        CautionHere: lambda block: caution(block.id),
+    }
+    for part in read_lesson(lesson, "us"):
+        for block in (each for each in part.blocks if type(each) in found):
+            try:
+                found[type(block)](block)
+            except LookupError:
+                name = getattr(block, "item", None) or block.id
+                yield f"Lesson {lesson.number}, part {part.title!r}: there is no {name!r}. Mend the name, or write it."

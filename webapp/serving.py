@@ -1,0 +1,42 @@
+"""The server: the application behind waitress, until somebody stops it."""
+
+import signal
+import sys
+
+import waitress
+
+from webapp import create_app
+from webapp.records.connection import Store
+
+THREADS = 8
+
+# With HTTPS a proxy on this machine speaks to the browsers. Nobody else is believed what these headers say.
+PROXY = {
+    "trusted_proxy": "127.0.0.1",
+    "trusted_proxy_headers": "x-forwarded-for x-forwarded-host x-forwarded-proto",
+    "url_scheme": "https",
+}
+
+
+class ListenError(Exception):
+    """The address or port can't be had. The message says which, and what to do."""
+
+
+def listen(store: Store, host: str, port: int, zone: str, https: bool) -> None:
+    """Serve the records until stopped, and print the address. Raises ListenError.
+
+    `store` is held open meanwhile, so that nobody restores over the file.
+    """
+    app = create_app({"DATABASE": str(store.path), "ZONE": zone, "HTTPS": https})
+    try:
+        server = waitress.create_server(app, host=host, port=port, threads=THREADS, **(PROXY if https else {}))
+    except (OSError, ValueError) as error:
+        raise ListenError(
+            f"Can't listen on {host}, port {port}: {error}. Stop what uses it, or choose another --port."
+        ) from error
+    # A name such as localhost can stand for several addresses, and then there are several sockets.
+    listening = getattr(server, "effective_listen", None) or [(host, server.effective_port)]
+    shown = f"[{host}]" if ":" in host else host
+    print(f"Pin & Box is at http://{shown}:{listening[0][1]} until you press Ctrl+C.", flush=True)
+    signal.signal(signal.SIGTERM, lambda *_: sys.exit())
+    server.run()
