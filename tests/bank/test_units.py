@@ -12,12 +12,13 @@ TABLE = [(each.name, symbol) for each in registers().values() for symbol in each
 
 @pytest.mark.parametrize("register_name, symbol", TABLE)
 def test_a_factor_is_what_scipy_says(register_name, symbol):
-    """Every unit of the table; one without a checked factor fails."""
+    """Every unit of the table. A new one needs its worth in factors.py, worked out apart from pint."""
+    assert symbol in BY_SCIPY.get(register_name, {}), f"{symbol!r} of {register_name} is not in factors.py. Add it."
     assert unit(symbol, register_name).factor == pytest.approx(BY_SCIPY[register_name][symbol], rel=1e-14)
 
 
 def test_the_check_knows_no_unit_that_the_table_has_lost():
-    assert [(name, symbol) for name, row in BY_SCIPY.items() for symbol in row] == TABLE
+    assert {(name, symbol) for name, row in BY_SCIPY.items() for symbol in row} <= set(TABLE)
 
 
 @pytest.mark.parametrize("register_name, symbol, worth", FROM_MEMORY_OF_NIST_SP_811)

@@ -5,7 +5,7 @@ from itertools import groupby
 from flask import Blueprint, render_template
 
 from webapp.access import open_to_all
-from webapp.at_hand import comma, course, system
+from webapp.at_hand import course
 
 views = Blueprint("glossary", __name__)
 
@@ -17,4 +17,4 @@ def show() -> str:
     terms = course().glossary.values()
     letters = [(letter, list(words)) for letter, words in groupby(terms, key=lambda term: term.term[0].upper())]
     lessons = {lesson.id: lesson for lesson in course().lessons}
-    return render_template("glossary.html", letters=letters, lessons=lessons, system=system(), comma=comma())
+    return render_template("glossary.html", letters=letters, lessons=lessons)

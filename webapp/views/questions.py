@@ -5,9 +5,11 @@ from werkzeug.wrappers import Response
 
 from question_bank import Verdict
 from webapp import asking
-from webapp.at_hand import bank, course, me, now, store
+from webapp.at_hand import bank, course, me, now, store, today
+from webapp.planning import my_plan
 from webapp.records import attempts, hints, memory, questions
 from webapp.records.questions import Kept
+from webapp.shown import minutes
 from webapp.study.memory import back_on
 from webapp.views.entry import as_written, moved, typed_answer
 
@@ -71,8 +73,8 @@ def _open(kept: Kept, verdict: Verdict | None = None) -> str:
         "questions/open.html",
         kept=kept,
         question=question,
+        side=_side(kept),
         order=order,
-        turned="turned" in request.args,
         verdict=verdict,
         typed=request.form,
         hint_shown=hints.was_shown(store(), kept.id),
@@ -80,16 +82,24 @@ def _open(kept: Kept, verdict: Verdict | None = None) -> str:
 
 
 def _answered(kept: Kept, attempt: attempts.Attempt) -> str:
-    question = kept.question
     state = memory.of_person(store(), me().id).get(kept.item)
-    slips = {each.name: each for each in getattr(question, "mistakes", [])}
     item = bank().get(kept.item)
     return render_template(
         "questions/answered.html",
         kept=kept,
-        question=question,
+        question=kept.question,
+        side=_side(kept),
         attempt=attempt,
-        slip=slips.get(attempt.mistake),
         back_on=state and back_on(state),
+        back_in=(back_on(state) - today()).days if state else 0,
         lesson=course().lesson(item.lesson) if item else None,
     )
+
+
+def _side(kept: Kept) -> str:
+    """What stands in the margin: how much of today is left, or the lesson that is practised."""
+    if kept.place == "today":
+        plan = my_plan()
+        return f"{len(plan)} left, {minutes(sum(pick.seconds for pick in plan))}" if plan else "The last for today"
+    item = bank().get(kept.item)
+    return f"Lesson {course().lesson(item.lesson).number}" if item else ""

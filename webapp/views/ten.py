@@ -78,17 +78,14 @@ def result(drill: str) -> str:
 
 def _page(drill: str, place: int, verdict: Verdict | None = None) -> str:
     kept = _of_drill(drill, place)
-    given = answers.get(store(), kept.id)
-    slips = {each.name: each for each in kept.question.mistakes}
     return render_template(
         "ten/question.html",
         kept=kept,
         question=kept.question,
         drill=drill,
-        place=place,
+        place_in_drill=place,
         how_many=HOW_MANY,
-        given=given,
-        slip=given and slips.get(given.mistake),
+        given=answers.get(store(), kept.id),
         verdict=verdict,
         typed=request.form,
     )
