@@ -36,20 +36,20 @@ def marked(text: str) -> str:
 
 
 def day(when: date | datetime) -> str:
-    """'25 Nov 2026'. A moment is shown as its date in the zone of the house."""
+    """'25 Nov', with its year if that is not this one. A moment is shown as its date in the zone of the house."""
     if isinstance(when, datetime):
         when = when.astimezone(at_hand.zone()).date()
-    return f"{when.day} {when:%b %Y}"
+    return f"{when.day} {when:%b}" if when.year == at_hand.today().year else f"{when.day} {when:%b %Y}"
 
 
 def weekday(when: datetime) -> str:
-    """'Wednesday 25 Nov 2026': the study day of that moment, which turns at 04:00."""
+    """'Wednesday 25 Nov': the study day of that moment, which turns at 04:00."""
     date = study_day(when, at_hand.zone())
     return f"{date:%A} {day(date)}"
 
 
 def clock_time(when: datetime) -> str:
-    """'25 Nov 2026, 06:30' in the zone of the house."""
+    """'25 Nov, 06:30' in the zone of the house."""
     return f"{day(when)}, {when.astimezone(at_hand.zone()):%H:%M}"
 
 

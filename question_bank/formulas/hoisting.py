@@ -1,15 +1,13 @@
-"""Block, tackle and hook: sheave friction, fast line and dead line, block and line speed, hook power.
+"""Block, tackle and hook: sheave friction, and the pull in fast line and dead line.
 
 `lines` are those strung to the travelling block; fast line and dead line are extra. The hook load is all that the lines
 carry: string in mud and travelling equipment.
 """
 
 from question_bank.equations import printed
-from question_bank.formulas.formula import Count, Length, Load, Power, Ratio, Speed, Time, registered
+from question_bank.formulas.formula import Count, Load, Ratio, registered
 
-TEXTBOOK = "Bourgoyne et al. (1986), as given in public worked copies"
 SHEAVES = "API RP 9B, as quoted by the Well Engineers Notebook (2001); Wire Rope Users Manual, 4th ed., p. 88"
-RIGID = "a line that does not stretch (derived here)"
 
 
 @registered(
@@ -155,8 +153,8 @@ def fast_line_pull_by_factor(hook_load: Load, fast_line_share: Ratio) -> Load:
 def dead_line_pull_hoisting(hook_load: Load, lines: Count, sheave_factor: Ratio) -> Load:
     """Pull in the dead line while the block goes up, by the sheave-factor model: less than its even share.
 
-    Takes a load, a count and a ratio; gives a load. Holds in that model only: the textbook model keeps an even share,
-    13 % more on 8 lines. Leaves out dry sheaves. Neither was checked here against a rig. Source: Well Engineers Notebook.
+    Takes a load, a count and a ratio; gives a load. Holds in that model only: the textbook model keeps the even share,
+    and this is 13 % below it on 8 lines. Leaves out dry sheaves. Source: Well Engineers Notebook (2001).
     """
     if sheave_factor == 1:
         return hook_load / lines
@@ -177,113 +175,3 @@ def indicated_hook_load(dead_line_pull: Load, lines: Count) -> Load:
     which reads low. Source: derived here.
     """
     return dead_line_pull * lines
-
-
-@registered(
-    symbols="vf vb n",
-    us=printed("{block_speed} × {lines}", "ft/min", block_speed="ft/min", lines=""),
-    metric=printed("{block_speed} × {lines}", "m/s", block_speed="m/s", lines=""),
-    holds={"block_speed": (5, 500, "ft/min"), "lines": (2, 16, "")},
-    source=RIGID,
-)
-def fast_line_speed(block_speed: Speed, lines: Count) -> Speed:
-    """Speed of the fast line. Friction costs pull, never distance.
-
-    Takes a speed and a count; gives a speed. Holds at any load. Leaves out stretch of the line. Source: derived here.
-    """
-    return block_speed * lines
-
-
-@registered(
-    symbols="L h n",
-    us=printed("{travel} × {lines}", "ft", travel="ft", lines=""),
-    metric=printed("{travel} × {lines}", "m", travel="m", lines=""),
-    holds={"travel": (1, 150, "ft"), "lines": (2, 16, "")},
-    source=RIGID,
-)
-def line_spooled(travel: Length, lines: Count) -> Length:
-    """Line that goes on the drum when the block travels up.
-
-    Takes a length and a count; gives a length. Holds at any load. Leaves out stretch of the line. Source: derived here.
-    """
-    return travel * lines
-
-
-@registered(
-    symbols="t h v",
-    us=printed("{travel} / {block_speed}", "min", travel="ft", block_speed="ft/min"),
-    metric=printed("{travel} / {block_speed}", "s", travel="m", block_speed="m/s"),
-    holds={"travel": (1, 150, "ft"), "block_speed": (5, 500, "ft/min")},
-    source=RIGID,
-)
-def travel_time(travel: Length, block_speed: Speed) -> Time:
-    """Time that the block needs for a travel at a steady speed.
-
-    Takes a length and a speed; gives a time. Holds at steady speed. Leaves out speeding up and slowing down.
-    Source: derived here.
-    """
-    return travel / block_speed
-
-
-@registered(
-    symbols="Ph W v",
-    us=printed("{hook_load} × {block_speed} / 33,000", "hp", hook_load="lbf", block_speed="ft/min"),
-    metric=printed("{hook_load} × {block_speed}", "kW", hook_load="kN", block_speed="m/s"),
-    holds={"hook_load": (10_000, 2_500_000, "lbf"), "block_speed": (5, 500, "ft/min")},
-    source=TEXTBOOK,
-)
-def hook_power(hook_load: Load, block_speed: Speed) -> Power:
-    """Power at the hook while the block goes up.
-
-    Takes a load and a speed; gives a power. Holds at steady speed. Leaves out what tackle, drum and drive lose.
-    Source: Bourgoyne et al. (1986).
-    """
-    return hook_load * block_speed
-
-
-@registered(
-    symbols="Ph Pd E",
-    us=printed("{drawworks_output} × {efficiency}", "hp", drawworks_output="hp", efficiency=""),
-    metric=printed("{drawworks_output} × {efficiency}", "kW", drawworks_output="kW", efficiency=""),
-    holds={"drawworks_output": (50, 6_000, "hp"), "efficiency": (0.5, 1, "")},
-    source=TEXTBOOK,
-)
-def hook_power_from_drawworks(drawworks_output: Power, efficiency: Ratio) -> Power:
-    """Power at the hook from what the drum puts into the fast line.
-
-    Takes a power and a ratio; gives a power. Holds for hoisting. Leaves out losses before the drum: a plate power may
-    be input. Source: Bourgoyne et al. (1986).
-    """
-    return drawworks_output * efficiency
-
-
-@registered(
-    symbols="Pd Ph E",
-    us=printed("{power_at_hook} / {efficiency}", "hp", power_at_hook="hp", efficiency=""),
-    metric=printed("{power_at_hook} / {efficiency}", "kW", power_at_hook="kW", efficiency=""),
-    holds={"power_at_hook": (20, 5_000, "hp"), "efficiency": (0.5, 1, "")},
-    source=TEXTBOOK,
-)
-def drawworks_power(power_at_hook: Power, efficiency: Ratio) -> Power:
-    """Power that the drum must put into the fast line for a power at the hook.
-
-    Takes a power and a ratio; gives a power. Holds for hoisting. Leaves out losses before the drum.
-    Source: Bourgoyne et al. (1986).
-    """
-    return power_at_hook / efficiency
-
-
-@registered(
-    symbols="v Ph W",
-    us=printed("33,000 × {power_at_hook} / {hook_load}", "ft/min", power_at_hook="hp", hook_load="lbf"),
-    metric=printed("{power_at_hook} / {hook_load}", "m/s", power_at_hook="kW", hook_load="kN"),
-    holds={"power_at_hook": (20, 5_000, "hp"), "hook_load": (10_000, 2_500_000, "lbf")},
-    source=TEXTBOOK,
-)
-def block_speed_at_power(power_at_hook: Power, hook_load: Load) -> Speed:
-    """Greatest steady speed of the block with a power at the hook.
-
-    Takes a power and a load; gives a speed. Holds for hoisting. Leaves out gears, which may not allow that speed.
-    Source: Bourgoyne et al. (1986).
-    """
-    return power_at_hook / hook_load

@@ -2,21 +2,28 @@
 
 from dataclasses import dataclass
 
-from flask import Blueprint, make_response, render_template, request
-from werkzeug.wrappers import Response
+from flask import Blueprint, render_template, request
 
+from question_bank.numbers import in_comma
 from question_bank.numbers import show as printed
 from question_bank.reading import AnswerError, Quantity, read_quantity
 from question_bank.units import Register, Unit, register, registers
 from webapp.access import open_to_all
-from webapp.at_hand import WRITES, comma, me, system
+from webapp.at_hand import comma, system
 
 views = Blueprint("bench", __name__)
 
 FIGURES = 5
-CAUTIONS = {"load": "C-10", "mass": "C-10", "weight-per-length": "C-10", "torque": "C-03", "energy": "C-06", "pressure": "C-12"}
+CAUTIONS = {
+    "load": "C-10",
+    "mass": "C-10",
+    "weight-per-length": "C-10",
+    "torque": "C-03",
+    "energy": "C-06",
+    "pressure": "C-12",
+}
 OTHERWISE = "C-01"
-A_YEAR = 31_536_000
+WORDS = {"us": "US units", "metric": "Metric units", None: "Other units"}
 
 
 @dataclass(frozen=True)
@@ -30,29 +37,30 @@ class Row:
 
 @dataclass(frozen=True)
 class Converted:
-    """What was typed, read as one sort of quantity, in all units of that sort: the hand's own system first."""
+    """What was typed, read as one sort of quantity, in all its units: two columns of tables, the hand's own first."""
 
     register: Register
     read_as: str
-    groups: list[tuple[str, list[Row]]]
-    caution: str
+    columns: list[list[tuple[str, list[Row]]]]
 
 
 @views.get("/bench")
 @open_to_all
-def show() -> Response:
+def show() -> str:
     """The converter. `value` and `unit` in the address keep the numbers, so that the page can be passed on."""
     value, unit = request.args.get("value", ""), request.args.get("unit", "")
     writes_comma = {"comma": True, "point": False}.get(request.args.get("writes", ""), comma())
     found, problem = _converted(value, unit, writes_comma) if "value" in request.args else ([], None)
-    response = make_response(
-        render_template(
-            "bench.html", value=value, unit=unit, writes_comma=writes_comma, found=found, problem=problem, all=registers()
-        )
+    return render_template(
+        "bench.html",
+        value=value,
+        unit=unit,
+        writes_comma=writes_comma,
+        found=found,
+        problem=problem,
+        cautions=list(dict.fromkeys(CAUTIONS.get(each.register.name, OTHERWISE) for each in found)),
+        all=registers(),
     )
-    if me() is None and "writes" in request.args:
-        response.set_cookie(WRITES, "comma" if writes_comma else "point", A_YEAR, httponly=True, samesite="Lax")
-    return response
 
 
 def _converted(value: str, unit: str, writes_comma: bool) -> tuple[list[Converted], str | None]:
@@ -91,9 +99,15 @@ def _most_telling(refused: list[AnswerError], value: str) -> AnswerError:
 
 def _in_all_units(read: Quantity, writes_comma: bool) -> Converted:
     sort = register(read.register)
-    rows = [Row(each, printed(read.base / each.factor, FIGURES), each.symbol == read.unit) for each in sort.units.values()]
     own, other = ("us", "metric") if system() == "us" else ("metric", "us")
-    words = {"us": "US units", "metric": "Metric units", None: "Other units"}
-    groups = [(words[each], [row for row in rows if row.unit.system == each]) for each in (own, other, None)]
-    caution = CAUTIONS.get(read.register, OTHERWISE)
-    return Converted(sort, read.shown(writes_comma), [group for group in groups if group[1]], caution)
+
+    def table(of: str | None) -> list[tuple[str, list[Row]]]:
+        rows = [_row(each, read, writes_comma) for each in sort.units.values() if each.system == of]
+        return [(WORDS[of], rows)] if rows else []
+
+    return Converted(sort, read.shown(writes_comma), [table(own) + table(None), table(other)])
+
+
+def _row(unit: Unit, read: Quantity, writes_comma: bool) -> Row:
+    number = printed(read.base / unit.factor, FIGURES)
+    return Row(unit, in_comma(number) if writes_comma else number, unit.symbol == read.unit)
