@@ -226,7 +226,8 @@ def _serve(store: "Store", host: str, port: int, zone: str, https: bool) -> None
     from webapp import serving
 
     try:
-        serving.listen(store, host, port, zone, https)
+        with closing(store):
+            serving.listen(store, host, port, zone, https)
     except serving.ListenError as error:
         raise click.ClickException(str(error)) from error
 

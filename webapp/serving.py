@@ -1,6 +1,7 @@
 """The server: the application behind waitress, until somebody stops it."""
 
 import signal
+import socket
 import sys
 
 import waitress
@@ -27,16 +28,19 @@ def listen(store: Store, host: str, port: int, zone: str, https: bool) -> None:
 
     `store` is held open meanwhile, so that nobody restores over the file.
     """
-    app = create_app({"DATABASE": str(store.path), "ZONE": zone, "HTTPS": https})
+    with _bound(host, port) as bound:
+        app = create_app({"DATABASE": str(store.path), "ZONE": zone, "HTTPS": https})
+        server = waitress.create_server(app, sockets=[bound], threads=THREADS, **(PROXY if https else {}))
+        shown = f"[{host}]" if ":" in host else host
+        print(f"Pin & Box is at http://{shown}:{bound.getsockname()[1]} until you press Ctrl+C.", flush=True)
+        signal.signal(signal.SIGTERM, lambda *_: sys.exit())
+        server.run()
+
+
+def _bound(host: str, port: int) -> socket.socket:
     try:
-        server = waitress.create_server(app, host=host, port=port, threads=THREADS, **(PROXY if https else {}))
-    except (OSError, ValueError) as error:
+        return socket.create_server((host, port), family=socket.AF_INET6 if ":" in host else socket.AF_INET)
+    except OSError as error:
         raise ListenError(
-            f"Can't listen on {host}, port {port}: {error}. Stop what uses it, or choose another --port."
+            f"Can't listen on {host}, port {port}: {error.strerror}. Stop what uses it, or choose another --port."
         ) from error
-    # A name such as localhost can stand for several addresses, and then there are several sockets.
-    listening = getattr(server, "effective_listen", None) or [(host, server.effective_port)]
-    shown = f"[{host}]" if ":" in host else host
-    print(f"Pin & Box is at http://{shown}:{listening[0][1]} until you press Ctrl+C.", flush=True)
-    signal.signal(signal.SIGTERM, lambda *_: sys.exit())
-    server.run()

@@ -3,7 +3,26 @@
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from question_bank.formulas import dropped_objects, ratings  # noqa: F401  importing a file registers its formulas
+from question_bank.formulas import (  # noqa: F401  importing a file registers its formulas
+    bearings,
+    brakes,
+    connections,
+    drilling_line,
+    dropped_objects,
+    drum,
+    hoisting,
+    hoisting_speed,
+    hole_fill,
+    pipe_body,
+    pipe_tally,
+    ratings,
+    rotating,
+    strings,
+    structures,
+    wind_and_guys,
+    wire_rope,
+    working_at_height,
+)
 from question_bank.formulas.formula import FORMULAS, Formula
 
 

@@ -4,7 +4,16 @@ import math
 
 from question_bank.equations import printed
 from question_bank.formulas.formula import (
-    Acceleration, Area, Energy, Length, Load, Power, Pressure, Speed, Time, registered,
+    Acceleration,
+    Area,
+    Energy,
+    Length,
+    Load,
+    Power,
+    Pressure,
+    Speed,
+    Time,
+    registered,
 )  # fmt: skip
 
 ENERGY = "conservation of energy (derived here)"

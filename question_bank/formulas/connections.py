@@ -4,7 +4,16 @@ import math
 
 from question_bank.equations import printed
 from question_bank.formulas.formula import (
-    Count, Length, Load, SectionModulus, Speed, Stress, Time, Torque, Turns, registered,
+    Count,
+    Length,
+    Load,
+    SectionModulus,
+    Speed,
+    Stress,
+    Time,
+    Torque,
+    Turns,
+    registered,
 )  # fmt: skip
 from question_bank.formulas.printed_functions import rounded_up
 

@@ -6,7 +6,14 @@ kilometre. Ton-miles say when to cut at the latest: a bad-looking rope is cut wh
 
 from question_bank.equations import printed
 from question_bank.formulas.formula import (
-    Count, Length, LineWork, LineWorkPerLength, Load, Ratio, WeightPerLength, registered,
+    Count,
+    Length,
+    LineWork,
+    LineWorkPerLength,
+    Load,
+    Ratio,
+    WeightPerLength,
+    registered,
 )  # fmt: skip
 from question_bank.formulas.printed_functions import whole_part
 

@@ -20,7 +20,10 @@ MECHANICS = "free fall from rest with standard gravity (mechanics, derived here)
     source=MECHANICS,
 )
 def drop_energy(mass: Mass, height: Length) -> Energy:
-    """Energy that a thing of `mass` has gained when it has fallen `height`."""
+    """Energy that a thing of `mass` has gained when it has fallen `height`.
+
+    Takes a mass and a length; gives an energy. Holds from rest. Leaves out the air. Source: derived here.
+    """
     return mass * STANDARD_GRAVITY * height
 
 
@@ -32,7 +35,10 @@ def drop_energy(mass: Mass, height: Length) -> Energy:
     source=MECHANICS,
 )
 def impact_speed(height: Length) -> Speed:
-    """Speed after falling `height` from rest. The mass does not matter."""
+    """Speed after falling `height` from rest. The mass does not matter.
+
+    Takes a length; gives a speed. Holds from rest. Leaves out the air. Source: derived here.
+    """
     return math.sqrt(2 * STANDARD_GRAVITY * height)
 
 
@@ -44,7 +50,10 @@ def impact_speed(height: Length) -> Speed:
     source=MECHANICS,
 )
 def fall_time(height: Length) -> Time:
-    """Time from letting go to landing, from rest."""
+    """Time from letting go to landing: no time to shout and step aside.
+
+    Takes a length; gives a time. Holds from rest. Leaves out the air. Source: derived here.
+    """
     return math.sqrt(2 * height / STANDARD_GRAVITY)
 
 
@@ -56,5 +65,8 @@ def fall_time(height: Length) -> Time:
     source=MECHANICS,
 )
 def height_for_energy(energy: Energy, mass: Mass) -> Length:
-    """Height from which a thing of `mass` lands with `energy`."""
+    """Height from which a thing of `mass` lands with `energy`.
+
+    Takes an energy and a mass; gives a length. Holds from rest. Leaves out the air. Source: derived here.
+    """
     return energy / (mass * STANDARD_GRAVITY)

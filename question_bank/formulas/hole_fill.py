@@ -3,7 +3,16 @@
 import math
 
 from question_bank.equations import printed
-from question_bank.formulas.formula import Capacity, Count, Density, Length, Pressure, Volume, WeightPerLength, registered
+from question_bank.formulas.formula import (
+    Capacity,
+    Count,
+    Density,
+    Length,
+    Pressure,
+    Volume,
+    WeightPerLength,
+    registered,
+)
 from question_bank.formulas.gravity import STANDARD_GRAVITY
 from question_bank.formulas.printed_functions import whole_part
 from question_bank.formulas.steel import STEEL_DENSITY

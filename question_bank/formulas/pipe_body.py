@@ -7,7 +7,17 @@ import math
 
 from question_bank.equations import printed
 from question_bank.formulas.formula import (
-    Area, Length, Load, Ratio, SecondMoment, SectionModulus, Stress, Torque, Turns, WeightPerLength, registered,
+    Area,
+    Length,
+    Load,
+    Ratio,
+    SecondMoment,
+    SectionModulus,
+    Stress,
+    Torque,
+    Turns,
+    WeightPerLength,
+    registered,
 )  # fmt: skip
 from question_bank.formulas.steel import SHEAR_SHARE, SLIP_TAPER, STEEL_WEIGHT
 

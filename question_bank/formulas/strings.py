@@ -4,7 +4,15 @@ import math
 
 from question_bank.equations import printed
 from question_bank.formulas.formula import (
-    Area, Density, Length, Load, PressurePerLength, Ratio, Turns, WeightPerLength, registered,
+    Area,
+    Density,
+    Length,
+    Load,
+    PressurePerLength,
+    Ratio,
+    Turns,
+    WeightPerLength,
+    registered,
 )  # fmt: skip
 from question_bank.formulas.steel import FOOT, PSI, STEEL_DENSITY, STEEL_STIFFNESS, STEEL_WEIGHT
 

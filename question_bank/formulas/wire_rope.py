@@ -5,8 +5,8 @@ Strength is that of new rope. The certificate of the reel decides, never a rule 
 
 from question_bank.equations import printed
 from question_bank.formulas.formula import Count, Length, Load, Ratio, WeightPerLength, registered
-from question_bank.formulas.steel import FOOT, INCH, POUND
 from question_bank.formulas.gravity import STANDARD_GRAVITY
+from question_bank.formulas.steel import FOOT, INCH, POUND
 
 DESIGN = "API RP 9B, Addendum 1 (2020), 2.3.3.4"
 ROPE_WEIGHT = 1.85 * POUND * STANDARD_GRAVITY / FOOT / INCH**2

@@ -2,8 +2,9 @@
 
 from question_bank.bank import read_file
 from question_bank.check import check_item
+from question_bank.errors import BankError
 
-SOUND = '''
+SOUND = """
 [left-over]
 kind = "numeric"
 title = "What is left on the plate"
@@ -31,9 +32,9 @@ name = "added"
 formula = "rating + hook_load"
 tell = "You added what hangs there already."
 gives = "800 klbf"
-'''
+"""
 
-CHOICE = '''
+CHOICE = """
 [which-ton]
 kind = "choice"
 title = "Which ton"
@@ -45,9 +46,9 @@ options = [
     { text = "The tonne", tell = "That is 1,000 kg." },
 ]
 source = "Definitions of the units"
-'''
+"""
 
-ORDER = '''
+ORDER = """
 [make-up]
 kind = "order"
 title = "Make up a joint"
@@ -57,9 +58,9 @@ steps = ["Clean", "Dope", "Stab", "Spin", "Torque"]
 accept = [[1, 0, 2, 3, 4]]
 why = "Dope goes on a clean thread."
 source = "Common practice, no source"
-'''
+"""
 
-MATCH = '''
+MATCH = """
 [what-it-is]
 kind = "match"
 title = "What it is"
@@ -67,9 +68,9 @@ lesson = "units/force-mass-weight"
 stem = "Match them."
 pairs = [["lbf", "a force"], ["kN", "a force"], ["kg", "a mass"], ["ft", "a length"]]
 source = "Definitions of the units"
-'''
+"""
 
-CARD = '''
+CARD = """
 [one-ton]
 kind = "card"
 title = "One ton"
@@ -77,7 +78,7 @@ lesson = "units/force-mass-weight"
 front = "One short ton in lb?"
 back = "{{=2,000 lb}}."
 source = "Definitions of the units"
-'''
+"""
 
 
 def item(text=SOUND, *changes):
@@ -90,5 +91,8 @@ def item(text=SOUND, *changes):
 
 
 def faults(text, *changes, seeds=20):
-    """The faults that the check finds in the item of that text, drawn with so many seeds in each system."""
-    return list(check_item(item(text, *changes), seeds))
+    """The faults of the item of that text: on reading it, else those that the check finds with so many seeds."""
+    try:
+        return list(check_item(item(text, *changes), seeds))
+    except BankError as error:
+        return [error]

@@ -1,7 +1,7 @@
 """Three hundred seeded slips of the pen in the text of shipped numeric items: how many does the check refuse?
 
-Each change is one that an author could make: an operator, a unit, a factor, a sign, another given, arguments swapped, an
-end of a grid, a worked value, a name. The changed item is read and checked with 20 seeds. Run it:
+Each change is one that an author could make: an operator, a unit, a factor, a sign, another given, arguments swapped,
+an end of a grid, a worked value, a name. The changed item is read and checked with 20 seeds. Run it:
 
     python tests/bank/mutants.py
 """
@@ -12,6 +12,7 @@ import sys
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from pathlib import Path
 
 if __name__ == "__main__":
@@ -142,7 +143,8 @@ def _in_field(line: str) -> Iterator[tuple[str, int, int, str]]:
     if field == "plausible":
         low, high = QUANTITY.findall(line)
         yield ("plausible range", line.index("["), line.index("]") + 1, f'["{" ".join(high)}", "{" ".join(low)}"]')
-        yield ("plausible range", line.index(low[0]), line.index(low[0]) + len(low[0]), f"{float(low[0].replace(',', '')) * 100:g}")
+        start, lowest = line.index(low[0]), float(low[0].replace(",", ""))
+        yield ("plausible range", start, start + len(low[0]), f"{lowest * 100:g}")
     if field == "tolerance":
         number = re.search(r"0\.\d+", line)
         yield from (("tolerance", *number.span(), each) for each in ("0", "0.5", f"-{number[0]}"))
@@ -169,7 +171,7 @@ def _other_numbers(number: str) -> Iterator[str]:
     for other in (value * 1.1, value / 1.1, value * 10, value / 10, value * 1.01):
         yield f"{other:.{places}g}" if abs(other) >= 1e-4 and abs(other) < 1e6 else f"{other:f}"
     digits = [at for at, each in enumerate(number) if each.isdigit()]
-    swap = next(((one, two) for one, two in zip(digits, digits[1:], strict=False) if number[one] != number[two]), None)
+    swap = next(((one, two) for one, two in pairwise(digits) if number[one] != number[two]), None)
     if swap:
         signs = list(number)
         signs[swap[0]], signs[swap[1]] = signs[swap[1]], signs[swap[0]]
@@ -230,7 +232,8 @@ def report(changes: list[Change], left: list[Change]) -> str:
     share = 1 - len(left) / len(changes)
     lines = [f"{len(changes) - len(left)} of {len(changes)} changes refused: {share:.1%}"]
     alive = Counter(each.sort for each in left)
-    lines += [f"  {count - alive[sort]:3} of {count:3}  {sort}" for sort, count in Counter(c.sort for c in changes).items()]
+    tried = Counter(each.sort for each in changes)
+    lines += [f"  {count - alive[sort]:3} of {count:3}  {sort}" for sort, count in tried.items()]
     for each in left:
         lines += [f"survivor: {each.item}, {each.sort}", f"  - {each.before}", f"  + {each.after}"]
     return "\n".join(lines)

@@ -3,7 +3,7 @@
     sum     = product {("+" | "−") product}
     product = power {("×" | "/") power}
     power   = sign ["^" sign] | sign "²" | sign "³"
-    sign    = ["−"] (number [unit] | "π" | "(" sum ")" | "√" "(" sum ")")
+    sign    = ["−"] (number [unit] | "π" | "(" sum ")" | "√" sign | function "(" sum ")")
 
 A unit is a word right after a number and a space, such as 'ft·lbf' or 'm/s²'; it is passed over.
 """
@@ -13,8 +13,17 @@ import re
 
 TOKEN = re.compile(
     r"(?P<number>\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?)(?P<unit> (?!×)[^\W\d_][^\s()×−+^]*| ?[°%])?"
-    r"|(?P<sign>[+−×/^()√π²³])|(?P<space> )"
+    r"|(?P<sign>[+−×/^()√π²³])|(?P<function>[a-z]+(?=\())|(?P<space> )"
 )
+FUNCTIONS = {
+    "sine": lambda degrees: math.sin(degrees * math.pi / 180),
+    "cosine": lambda degrees: math.cos(degrees * math.pi / 180),
+    "tangent": lambda degrees: math.tan(degrees * math.pi / 180),
+    "exp": math.exp,
+    "ln": math.log,
+    "roundup": lambda quotient: math.ceil(quotient - 1e-9),
+    "whole": lambda quotient: math.floor(quotient + 1e-9),
+}
 
 
 class Unworkable(ValueError):
@@ -30,8 +39,8 @@ def tokens(line):
             raise Unworkable(f"{line!r} has {line[at:]!r} in it")
         if met["number"]:
             found.append(float(met["number"].replace(",", "")))
-        elif met["sign"]:
-            found.append(met["sign"])
+        elif met["sign"] or met["function"]:
+            found.append(met["sign"] or met["function"])
         at = met.end()
     return [*found, "end"]
 
@@ -77,6 +86,8 @@ def _signed(left):
         return math.pi
     if first == "√":
         return math.sqrt(_signed(left))
+    if first in FUNCTIONS:
+        return FUNCTIONS[first](_signed(left))
     if first == "(":
         value = _sum(left)
         if left.pop(0) != ")":

@@ -109,9 +109,11 @@ def test_an_exact_answer_survives_the_last_digit_of_a_float(counted):
     assert third.grade("0.3").outcome == "right"
 
 
-@pytest.mark.parametrize("slip, outcome, named", [(201.0, "right", None), (204.0, "wrong", "near-by"), (206.5, "wrong", "near-by")])
+@pytest.mark.parametrize(
+    "slip, outcome, named", [(201.0, "right", None), (204.0, "wrong", "near-by"), (206.5, "wrong", "near-by")]
+)
 def test_right_comes_first_then_a_known_mistake_then_close(question, slip, outcome, named):
-    """A slip's own value is named as the slip although it lies in the close band; not where it lies in the right one."""
+    """A slip's own value is named as the slip although it lies in the close band, not where it is right."""
     asked = dataclasses.replace(question, mistakes=[Slip("near-by", "near by", slip, "You went near by.")])
     verdict = asked.grade(f"{slip}")
     assert (verdict.outcome, verdict.mistake) == (outcome, named)
@@ -119,7 +121,9 @@ def test_right_comes_first_then_a_known_mistake_then_close(question, slip, outco
         assert verdict.message == "You went near by."
 
 
-@pytest.mark.parametrize("typed, mistake", [("800", "added"), ("808", "added"), ("792", "added"), ("808.01", None), ("791.99", None)])
+@pytest.mark.parametrize(
+    "typed, mistake", [("800", "added"), ("808", "added"), ("792", "added"), ("808.01", None), ("791.99", None)]
+)
 def test_a_known_mistake_is_met_within_the_same_width(question, typed, mistake):
     verdict = question.grade(typed)
     assert (verdict.outcome, verdict.mistake) == ("wrong", mistake)

@@ -16,7 +16,7 @@ RUBBISH = [
     ["1", "2", "3", "4", "5", "6"], [{}] * 5, [[]], ["1"] * 10_000,
     (), ("1", "2", "3", "4", "5"), set(), {"1"}, frozenset({"1", "2"}),
     {}, {"a": "1"}, {"a": None}, {"a": []}, {"a": {}}, {1: 1}, {None: "1"}, {"zz": "1"},
-    dict.fromkeys("abcd", "zz"), dict.fromkeys("abcd", ["1"]), dict.fromkeys("abcd", 1), dict.fromkeys("abcd"),
+    dict.fromkeys("abcd", "zz"), {key: ["1"] for key in "abcd"}, dict.fromkeys("abcd", 1), dict.fromkeys("abcd"),
     object(), Ellipsis, print,
 ]  # fmt: skip
 
@@ -39,7 +39,7 @@ def test_what_is_no_number_is_not_counted(answer):
 
 
 def test_a_choice_is_right_or_tells_why_it_misleads():
-    question = item(CHOICE, ('source =', 'why = "On a plate the ton is short."\nsource =')).draw(5)
+    question = item(CHOICE, ("source =", 'why = "On a plate the ton is short."\nsource =')).draw(5)
     by_text = {each.text: each.key for each in question.options}
     right = question.grade(by_text["The short ton"])
     assert (right.outcome, right.message, right.mistake) == ("right", "On a plate the ton is short.", None)
@@ -120,7 +120,7 @@ def evenly(counts, ways):
 
 
 def test_the_key_of_the_right_option_tells_nothing(bank):
-    """Over 200 seeds each place holds the right option about as often, and the keys are always 1, 2, 3 … from the top."""
+    """Over 200 seeds each place holds the right option about as often; keys are 1, 2, 3 … from the top."""
     for each in bank.values():
         if each.kind == "choice":
             drawn = [each.draw(seed) for seed in range(SEEDS)]

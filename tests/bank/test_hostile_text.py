@@ -1,5 +1,6 @@
 """Any text at all ends in a finite quantity or in a reason, at a cost that a phone would not notice."""
 
+import contextlib
 import math
 import random
 import time
@@ -14,7 +15,8 @@ USUAL = "44,600 lb"
 DEAREST = 30
 ALPHABET = (
     "0123456789" * 3 + "..,,  ''\"\"--++//^*xX×eE½¼⅝⁄−–—’‘”“′″°%()[]{}_:;!?#$&|\\~`@=<>" + "ftinlbkNmstdaJpsrguohy"
-    "٠٤٩۳४４５Ⅻ四²³¹⁰⁵⁻₂①½٫٬" + "\x00\x07\t\n\r\x1b\x7f\u0085\u2028" + "🔧🛢👷\u200d\ufe0f" + "\u0301\u0308\u20dd" + "\u202a\u202e\u2066\u200f\u200b\ufeff\u00a0\u2009\u202f"
+    "٠٤٩۳४４５Ⅻ四²³¹⁰⁵⁻₂①½٫٬" + "\x00\x07\t\n\r\x1b\x7f\u0085\u2028" + "🔧🛢👷\u200d\ufe0f" "\u0301\u0308\u20dd"
+    "\u202a\u202e\u2066\u200f\u200b\ufeff\u00a0\u2009\u202f"
 )  # fmt: skip
 ADVERSARIAL = [
     "1" * 64,
@@ -79,10 +81,8 @@ def cost(text, asked="lbf", comma=False, repeats=7, loops=20):
     def once():
         begin = time.perf_counter()
         for _ in range(loops):
-            try:
+            with contextlib.suppress(AnswerError):
                 read_quantity(text, asked, comma)
-            except AnswerError:
-                pass
         return (time.perf_counter() - begin) / loops
 
     return min(once() for _ in range(repeats))
@@ -107,8 +107,8 @@ def test_any_text_ends_in_a_finite_quantity_or_a_reason(text, asked, comma):
 def test_texts_that_look_like_numbers_end_well_too():
     """Twenty thousand texts stitched from pieces of numbers, since pure chance seldom gets past the first sign."""
     pieces = [
-        "1", "0", "44", "600", "1234", ",", ".", " ", "-", "−", "+", "1/2", "/", "½", "e5", "e-9", "e300", " x 10^", "×10⁵",
-        "'", '"', "′", " ft ", " in", " lb", "kip", "ton", " kN", "²", "٤", "\u202e", "*", "^", "°",
+        "1", "0", "44", "600", "1234", ",", ".", " ", "-", "−", "+", "1/2", "/", "½", "e5", "e-9", "e300", " x 10^",
+        "×10⁵", "'", '"', "′", " ft ", " in", " lb", "kip", "ton", " kN", "²", "٤", "\u202e", "*", "^", "°",
     ]  # fmt: skip
     picks = random.Random(20_001)
     for _ in range(20_000):

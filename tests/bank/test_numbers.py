@@ -42,7 +42,14 @@ def test_what_is_no_number_is_never_printed(value):
 
 @pytest.mark.parametrize(
     "value, places, text",
-    [(93.456, 2, "93.46"), (93.5, 2, "93.5"), (93.0, 2, "93"), (1_234.5, 0, "1,234"), (-0.001, 2, "0"), (-0.5, 1, "−0.5")],
+    [
+        (93.456, 2, "93.46"),
+        (93.5, 2, "93.5"),
+        (93.0, 2, "93"),
+        (1_234.5, 0, "1,234"),
+        (-0.001, 2, "0"),
+        (-0.5, 1, "−0.5"),
+    ],
 )
 def test_a_value_is_shown_with_its_places(value, places, text):
     assert show_places(value, places) == text
@@ -78,7 +85,9 @@ def test_our_own_text_is_rewritten_for_a_hand_who_writes_12_5(printed, rewritten
 
 
 @settings(max_examples=500, deadline=None, derandomize=True)
-@given(st.floats(min_value=-1e12, max_value=1e12).filter(lambda value: value == 0 or abs(value) > 1e-6), st.integers(1, 10))
+@given(
+    st.floats(min_value=-1e12, max_value=1e12).filter(lambda value: value == 0 or abs(value) > 1e-6), st.integers(1, 10)
+)
 def test_a_printed_number_reads_back_for_both_hands(value, figures):
     """What stands on the page, typed back as it stands, is the number that was printed."""
     text = show(value, figures)

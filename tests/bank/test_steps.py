@@ -120,7 +120,9 @@ def test_everything_else_is_refused_with_its_reason(text, words):
     assert len(str(caught.value)) < 300
 
 
-@pytest.mark.parametrize("text", ["pull + 5", "pull ** 5", "9 ** 9 ** 9 * pull", "'5' * pull", "pull * 10j", "pull * True"])
+@pytest.mark.parametrize(
+    "text", ["pull + 5", "pull ** 5", "9 ** 9 ** 9 * pull", "'5' * pull", "pull * 10j", "pull * True"]
+)
 def test_plain_numbers_in_a_known_wrong_way_open_nothing_else(text):
     with pytest.raises(ExpressionError):
         compiled(text, literals=True)

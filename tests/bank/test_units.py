@@ -56,7 +56,9 @@ def test_no_unit_is_a_bare_ton():
         unit("ton")
 
 
-@pytest.mark.parametrize("symbol, name", [("lb", "load"), ("ft·lbf", "torque"), ("MJ", "energy"), ("kN", "load"), ("", "ratio")])
+@pytest.mark.parametrize(
+    "symbol, name", [("lb", "load"), ("ft·lbf", "torque"), ("MJ", "energy"), ("kN", "load"), ("", "ratio")]
+)
 def test_a_bare_symbol_belongs_to_the_first_register_that_has_it(symbol, name):
     assert register_of(symbol) == name
 

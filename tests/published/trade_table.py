@@ -1,7 +1,7 @@
 """Figures that others have printed, each with its source: what the bank's units and formulas must come to.
 
-To add a row: its id, what it is, how the bank comes to it, the figure as printed, its unit, the gap to allow in per cent
-(wider where the source rounds), the source, and how the figure is known:
+To add a row: its id, what it is, how the bank comes to it, the figure as printed, the gap to allow in per cent (wider
+where the source rounds), the source, and how the figure is known:
 
     SEEN    seen on a public page, in the source itself or in a copy that quotes it: counted
     BY_HAND worked out with a pencil from definitions, steps written out in `source`: counted
@@ -55,9 +55,7 @@ class Worked:
 
     def __call__(self) -> float:
         found = formula(self.name)
-        base = {
-            name: number * unit(symbol, found.takes[name]).factor for name, (number, symbol) in self.givens.items()
-        }
+        base = {name: number * unit(symbol, found.takes[name]).factor for name, (number, symbol) in self.givens.items()}
         return found(**base) / unit(self.into, found.gives).factor
 
 

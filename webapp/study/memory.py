@@ -9,7 +9,7 @@ and `pinandbox rebuild` can compare them bit for bit.
 """
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from importlib.metadata import version
@@ -19,7 +19,7 @@ import fsrs
 FADING_BELOW = 0.9
 SLOW = 2.5
 FURTHEST = 36_500
-RULE = 1
+RULE = 2
 
 _library = fsrs.Scheduler(
     desired_retention=FADING_BELOW,
@@ -54,11 +54,9 @@ class State:
 
 
 def after(state: State | None, answer: Answer, day: date) -> State:
-    """The state after a counted answer on that study day. `None` is an item never answered before.
+    """The state after the answer that stands for a study day. `None` is an item never answered before.
 
-    Only the first counted answer of a study day moves the memory. Later ones the same day come minutes after the
-    working was shown: they tell how well the hand reads, not what will be left tomorrow. Anything dated before the
-    last day counts as the same day, so that a clock set back can't undo what is known.
+    A day that is not after the last one changes nothing, so that a clock set back can't undo what is known.
     """
     if state is not None and day <= state.last_day:
         return state
@@ -67,11 +65,30 @@ def after(state: State | None, answer: Answer, day: date) -> State:
 
 
 def fold(answers: Iterable[tuple[date, Answer]]) -> State | None:
-    """The state after all these (study day, answer) pairs, in the order given. None when there are none."""
+    """The state after all these (study day, answer) pairs, in the order given. None when there are none.
+
+    One answer stands for a study day: the first one, or the first wrong one if there is any. A right answer later in
+    the day comes minutes after the working was shown; it tells how well the hand reads, not what will be left tomorrow.
+    A wrong one later in the day does tell something: the first was luck.
+    """
     state = None
-    for day, answer in answers:
+    for day, answer in _one_a_day(answers):
         state = after(state, answer, day)
     return state
+
+
+def _one_a_day(answers: Iterable[tuple[date, Answer]]) -> Iterator[tuple[date, Answer]]:
+    """The answer that stands for each study day. A day before the one in hand counts as the same day."""
+    standing: tuple[date, Answer] | None = None
+    for day, answer in answers:
+        if standing is None or day > standing[0]:
+            if standing is not None:
+                yield standing
+            standing = day, answer
+        elif answer.outcome == "wrong" and standing[1].outcome != "wrong":
+            standing = standing[0], answer
+    if standing is not None:
+        yield standing
 
 
 def recall(state: State, day: date) -> float:

@@ -76,6 +76,16 @@ def test_what_is_not_counted_leaves_no_memory(outcome):
         after(KNOWN, Answer(outcome, "numeric"), DAY)
 
 
+def test_a_wrong_answer_later_in_the_day_stands_for_the_day():
+    """Right at first and wrong with other numbers: the day counts as wrong, whatever comes after it."""
+    right, wrong, close = (Answer(outcome, "numeric") for outcome in ("right", "wrong", "close"))
+    as_wrong = fold([(DAY, wrong)])
+    assert fold([(DAY, right), (DAY, wrong)]) == as_wrong
+    assert fold([(DAY, right), (DAY, wrong), (DAY, right)]) == as_wrong
+    assert fold([(DAY, wrong), (DAY, right)]) == as_wrong
+    assert fold([(DAY, right), (DAY, close)]) == fold([(DAY, right)]) != as_wrong
+
+
 def test_only_the_first_answer_of_a_day_moves_the_memory():
     first = after(KNOWN, Answer("wrong", "numeric"), DAY)
     for outcome in ("right", "close", "wrong"):
