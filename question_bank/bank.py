@@ -54,23 +54,37 @@ def read_file(file: str, module: str, text: str) -> list[Item]:
     except tomllib.TOMLDecodeError as error:
         raise BankError(file, "-", "-", f"this can't be read as TOML: {error}.") from None
     texts = _texts(text)
+    for name, row in table.items():
+        if name not in texts or not isinstance(row, Mapping):
+            raise BankError(
+                file, name, "", "this is no item. An item is a table like [fast-line-pull], its name in a-z, 0-9 and -."
+            )
     return [_item(ItemText(file, f"{module}.{name}", texts[name], row)) for name, row in table.items()]
 
 
 def _item(source: ItemText) -> Item:
-    kind = source.table.get("kind") if isinstance(source.table, Mapping) else None
-    if kind not in ITEMS:
+    kind = source.table.get("kind")
+    if not isinstance(kind, str) or kind not in ITEMS:
         raise BankError(source.file, source.id, "kind", f"{kind!r} is not a kind. Kinds are {', '.join(ITEMS)}.")
     return ITEMS[kind](source)
 
 
 def _texts(text: str) -> dict[str, str]:
-    """The lines of each item, its own tables with it: what its version is the hash of."""
+    """The lines of each item, its own tables with it: what its version is the hash of.
+
+    A header inside a text of several lines is no header; comments after an item belong to what follows.
+    """
     found: dict[str, list[str]] = {}
-    name = None
+    name, within_text = None, False
     for line in text.splitlines():
-        header = HEADER.fullmatch(line.split("#")[0].strip())
+        header = None if within_text else HEADER.fullmatch(line.split("#")[0].strip())
         name = header[1] if header else name
+        within_text ^= (line.count('"""') + line.count("'''")) % 2 == 1
         if name is not None:
             found.setdefault(name, []).append(line)
-    return {name: "\n".join(lines).strip() + "\n" for name, lines in found.items()}
+    return {name: _without_end("\n".join(lines)) for name, lines in found.items()}
+
+
+def _without_end(text: str) -> str:
+    """The text without the comments and blank lines at its end."""
+    return re.sub(r"(?:\n\s*(?:#[^\n]*)?)+$", "", text.strip()) + "\n"

@@ -6,7 +6,8 @@ values, known wrong ways, both systems' grids, printed lines worked out again, a
 
 import random
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from typing import Any
 
 from question_bank.bank import Bank
 from question_bank.equations import EquationError, worked_out
@@ -27,7 +28,8 @@ FORMULA_INPUTS = 50
 FORMULA_AGREES = 0.002
 WORKED_AGREES = 0.002
 GRIDS_AGREE = 0.08
-BLANK = re.compile(r"\{[^}]*\}|\bNone\b|\bnan\b|\binf\b")
+BLANK = re.compile(r"[{}]|\bNone\b|\bnan\b|\binf\b")
+NUMBER = re.compile(r"[−-]?\d[\d,]*(?:\.\d+)?")
 
 
 def check_bank(bank: Bank, seeds: int = 50) -> Iterator[BankError]:
@@ -49,6 +51,8 @@ def check_formulas() -> Iterator[BankError]:
 def _printed_problem(formula: Formula, system: str) -> str | None:
     picks = random.Random(formula.name)
     equation = formula.printed(system)
+    if set(equation.names) != set(formula.takes) or set(equation.units) != set(formula.takes):
+        return f"the printed equation has {sorted(equation.names)}; the function takes {sorted(formula.takes)}."
     gives = register(formula.gives).unit(equation.gives)
     for _ in range(FORMULA_INPUTS):
         base = {name: picks.uniform(*formula.holds_in_base(name)) for name in formula.takes}
@@ -56,7 +60,10 @@ def _printed_problem(formula: Formula, system: str) -> str | None:
             name: value / register(formula.takes[name]).unit(equation.units[name]).factor
             for name, value in base.items()
         }
-        own, from_print = formula(**base) / gives.factor, equation.work_out(numbers)
+        try:
+            own, from_print = formula(**base) / gives.factor, equation.work_out(numbers)
+        except EquationError as error:
+            return str(error)
         if abs(own - from_print) > FORMULA_AGREES * abs(own):
             return (
                 f"for {numbers} the function gives {own:.6g} {gives.symbol} and the printed equation {from_print:.6g}."
@@ -70,6 +77,7 @@ def check_item(item: Item, seeds: int) -> Iterator[BankError]:
         if isinstance(item, NumericItem):
             _check_worked_value(item)
             _check_grids(item)
+            _check_written_units(item)
         for system in SYSTEMS:
             for seed in range(seeds):
                 check_question(item, item.draw(seed, system))
@@ -79,13 +87,29 @@ def check_item(item: Item, seeds: int) -> Iterator[BankError]:
 
 def check_question(item: Item, question: Question) -> None:
     """What must hold of every drawn question. Raises BankError."""
-    for text in (question.stem, question.hint or "", question.why or ""):
+    for field, text in _texts(question.body()):
         if BLANK.search(text):
-            raise item.fault("stem", f"seed {question.seed}, {question.system}: a blank is left in “{text}”.")
+            raise item.fault(field, f"seed {question.seed}, {question.system}: a blank is left in “{text}”.")
     if isinstance(question, NumericQuestion):
         _check_numeric(item, question)
     elif question.grade(_right_answer(question)).outcome != "right":
         raise item.fault("kind", f"seed {question.seed}: its own right answer is not graded right.")
+
+
+def _texts(body: Mapping[str, Any], field: str = "") -> Iterator[tuple[str, str]]:
+    """Every text in a question, with the field of the question it stands in."""
+    for name, value in body.items():
+        yield from _texts_in(field or name, value)
+
+
+def _texts_in(field: str, value: Any) -> Iterator[tuple[str, str]]:
+    if isinstance(value, str):
+        yield field, value
+    elif isinstance(value, Mapping):
+        yield from _texts(value, field)
+    elif isinstance(value, list):
+        for each in value:
+            yield from _texts_in(field, each)
 
 
 def _right_answer(question: Question) -> object:
@@ -172,6 +196,22 @@ def _agrees(fields: Fields, field: str, text: str, register_name: str, value: fl
         )
 
 
+def _check_written_units(item: NumericItem) -> None:
+    """The worked value stands in one system's asked unit and the plausible range in the other's.
+
+    So each asked unit is written twice in an item, and a slip in one of them is seen.
+    """
+    worked = split_quantity(item.fields.inner("check").needed("gives"))[1]
+    ends = {split_quantity(each)[1] for each in item.fields.texts("plausible")}
+    asked = {unit.symbol for unit in item.units.values()}
+    if len(ends) > 1 or {worked, *ends} != asked:
+        wanted = " and ".join(repr(symbol) for symbol in sorted(asked))
+        raise item.fault(
+            "plausible",
+            f"the worked value is in {worked!r} and the range in {sorted(ends)}. Write one of them in each asked unit, {wanted}.",
+        )
+
+
 def _check_grids(item: NumericItem) -> None:
     for given in item.givens.values():
         if not given.grids:
@@ -188,6 +228,8 @@ def _quantity(fields: Fields, field: str, text: str, register_name: str) -> tupl
     number, symbol = split_quantity(text)
     try:
         unit = register(register_name).unit(symbol)
-        return float(number.replace(",", "").replace("−", "-")) * unit.factor, unit
-    except (UnitError, ValueError) as error:
+    except UnitError as error:
         raise fields.fault(field, str(error)) from None
+    if not NUMBER.fullmatch(number):
+        raise fields.fault(field, f"{text!r} does not begin with a number. Write it like '44,590 lbf'.")
+    return float(number.replace(",", "").replace("−", "-")) * unit.factor, unit

@@ -4,8 +4,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
+from question_bank.numbers import show
 from question_bank.picking import Picker
 from question_bank.units import Unit, both, register, split_quantity
+
+
+FIGURES_OF_FIXED = 10
+"""A number decided elsewhere is shown with at most so many figures; its value stays exact."""
 
 
 @dataclass(frozen=True)
@@ -75,7 +80,8 @@ class Given:
         """This given with a value decided elsewhere: a number of its own unit, or '300,000 lbf'. Raises UnitError."""
         number, symbol = split_quantity(str(value))
         unit = register(self.register).unit(symbol) if symbol else self.own_unit(system)
-        return Drawn(self.name, number, unit, float(number.replace(",", "").replace("−", "-")) * unit.factor)
+        plain = float(number.replace(",", "").replace("−", "-"))
+        return Drawn(self.name, show(plain, FIGURES_OF_FIXED), unit, plain * unit.factor)
 
     def own_unit(self, system: str) -> Unit:
         """The unit that a draw of this system shows."""

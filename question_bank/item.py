@@ -73,11 +73,18 @@ class Item:
             "seed": seed,
             "system": system,
             "title": self.title,
-            "stem": stem or fill(self.stem, system),
-            "why": self.why and fill(self.why, system),
-            "hint": self.hint and fill(self.hint, system),
+            "stem": self.filled(stem or self.stem, system),
+            "why": self.why and self.filled(self.why, system),
+            "hint": self.hint and self.filled(self.hint, system),
             "caution": self.caution,
         }
+
+    def filled(self, text: str, system: str) -> str:
+        """Our own text with its quantities shown in that system. Raises BankError for one that can't be."""
+        try:
+            return fill(text, system)
+        except ValueError as error:
+            raise self.fault("text", str(error)) from None
 
     def fault(self, field: str, problem: str) -> BankError:
         """A BankError for a field of this item."""

@@ -3,7 +3,7 @@
 import math
 import re
 
-PRINTED = re.compile(r"(?<![\w.,])\d{1,3}(?:,\d{3})+(?:\.\d+)?(?![\d])|(?<![\w.,])\d+\.\d+(?![\d.])")
+PRINTED = re.compile(r"(?<![\w.,])(?:\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+\.\d+)(?!\d|[.,]\d)")
 GROUP = "\N{NARROW NO-BREAK SPACE}"
 
 

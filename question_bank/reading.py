@@ -6,6 +6,8 @@
     exponent = "e" [sign] digits | ("x" | "*" | "×") "10^" [sign] digits
     feet-and-inches = digits ("'" | ft) [inches ('"' | in)] | inches '"'
 
+A group of thousands never begins with a nought: 0,841 is no whole number.
+
 `comma` says how the hand writes twelve and a half: False for 12.5, True for 12,5. That mark decides. A text that can
 only be read the other way is asked back, never guessed. Nothing typed is ever evaluated, and none of it reaches pint.
 """
@@ -19,27 +21,31 @@ from question_bank.numbers import in_comma, show
 from question_bank.units import Unit, register, register_of, registers
 
 LONGEST = 64
-LARGEST = 1e15
+LARGEST, SMALLEST = 1e15, 1e-12
 
 SAME_SIGN = str.maketrans(
     {
         "−": "-", "–": "-", "—": "-", "×": "x", "’": "'", "‘": "'", "′": "'", "”": '"', "“": '"', "″": '"',
-        "\u00a0": " ", "\u2009": " ", "\u202f": " ", "\t": " ", "⁄": "/", "²": "2", "³": "3", "⋅": "·", "∙": "·",
+        "\u00a0": " ", "\u2009": " ", "\u202f": " ", "\t": " ", "⁄": "/", "⋅": "·", "∙": "·",
         "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅓": " 1/3", "⅔": " 2/3",
         "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8",
     }
 )  # fmt: skip
 SUPERSCRIPTS = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻", "0123456789-")
+POWER_OF_UNIT = re.compile("(?<=[A-Za-z])[²³]")
 TEN_TO_THE = re.compile("10([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]{1,4})")
 
 EXPONENT = r"(?:[eE]([+-]?\d{1,3})(?![\d.,])| ?[xX*] ?10 ?\^ ?([+-]?\d{1,3})(?![\d.,]))?"
 FRACTION = re.compile(r"([+-]?) ?(?:(\d{1,9})(?: ?- ?| ))?(\d{1,4}) ?/ ?(\d{1,4})(?![\d.,/])")
-INCHES = r"(\d{1,4}(?:[.,]\d{1,6})?|(?:\d{1,4}[ -])?\d{1,3}/\d{1,3})"
+INCHES = r"(\d{1,2}(?:[.,]\d{1,6})?|(?:\d{1,2}[ -])?\d{1,3}/\d{1,3})"
 FEET_AND_INCHES = re.compile(
-    rf"([+-]?) ?(\d{{1,6}}) ?(?:'|ft\.?|feet|foot) ?-? ?{INCHES} ?(?:\"|''|in\.?|inch|inches)?", re.IGNORECASE
+    rf"""([+-]?)[ ]?(\d{{1,6}})[ ]?
+    (?: (?: '[ ]?-?[ ]? | (?:ft\.?|feet|foot)(?:[ ]?-[ ]?|[ ]) ) {INCHES} [ ]?(?:"|in\.?|inch|inches)?
+      | (?:ft\.?|feet|foot) {INCHES} [ ]?(?:"|in\.?|inch|inches) )""",
+    re.IGNORECASE | re.VERBOSE,
 )
-FEET_MARK = re.compile(r"'(?!')$")
-INCH_MARK = re.compile(r"(?:\"|'')$")
+MARKS_IN_WORDS = {"'": "ft", '"': "in"}
+NOT_NOUGHT = re.compile(r"[^1-9eExX]*[1-9]")
 JOINERS = re.compile(r"[ .·*^-]+")
 WHICH_TON = "Which ton? Write st (short ton, 2000 lb) or t (tonne, 1000 kg)."
 
@@ -90,8 +96,8 @@ def read_quantity(text: str, asked: str, comma: bool = False, register_name: str
 def _plain(text: str) -> str:
     """The text in one spelling of each sign, or AnswerError for nothing and for digits other than 0 to 9."""
     text = TEN_TO_THE.sub(lambda found: "10^" + found[1].translate(SUPERSCRIPTS), text)
-    text = " ".join(text.translate(SAME_SIGN).split(" ")).strip()
-    text = re.sub(" {2,}", " ", text)
+    text = POWER_OF_UNIT.sub(lambda found: found[0].translate(SUPERSCRIPTS), text).translate(SAME_SIGN)
+    text = re.sub(" {2,}", " ", text.replace("''", '"')).strip()
     if not text:
         raise AnswerError("unreadable", "Nothing was typed. Write a number and its unit.")
     if any(each.isnumeric() and not each.isascii() for each in text):
@@ -117,6 +123,8 @@ def _read(plain: str, asked: str, comma: bool, register_name: str) -> Quantity:
     value, rest = _leading_number(plain, comma)
     if not math.isfinite(value) or abs(value) > LARGEST:
         raise AnswerError("unreadable", "That number is too large to be meant.")
+    if abs(value) < SMALLEST and NOT_NOUGHT.match(plain.removesuffix(rest)):
+        raise AnswerError("unreadable", "That number is too small to be meant.")
     if not rest:
         return Quantity(value, asked, register_name)
     return _in_register(value, rest, register_name)
@@ -125,7 +133,7 @@ def _read(plain: str, asked: str, comma: bool, register_name: str) -> Quantity:
 @functools.cache
 def _number(comma: bool) -> re.Pattern[str]:
     group, mark = ("[.]", ",") if comma else (",", "[.]")
-    whole = rf"\d{{1,3}}(?:{group}\d{{3}})+(?![\d/])|\d{{1,3}}(?: \d{{3}})+(?![\d/])|\d+"
+    whole = rf"[1-9]\d{{0,2}}(?:{group}\d{{3}})+(?![\d/])|[1-9]\d{{0,2}}(?: \d{{3}})+(?![\d/])|\d+"
     return re.compile(rf"([+-]?) ?((?:{whole})(?:{mark}\d*)?|{mark}\d+)(?![\d.,]){EXPONENT}")
 
 
@@ -153,7 +161,8 @@ def _fraction(found: re.Match[str]) -> float:
 
 
 def _feet_and_inches(found: re.Match[str], comma: bool) -> float:
-    sign, feet, inches = found.groups()
+    sign, feet, *inches = found.groups()
+    inches = inches[0] or inches[1]
     more, rest = _leading_number(inches, comma)
     if rest or more >= 12:
         raise AnswerError(
@@ -164,7 +173,7 @@ def _feet_and_inches(found: re.Match[str], comma: bool) -> float:
 
 
 def _in_register(value: float, unit_text: str, register_name: str) -> Quantity:
-    unit_text = INCH_MARK.sub("in", FEET_MARK.sub("ft", unit_text)).strip()
+    unit_text = MARKS_IN_WORDS.get(unit_text, unit_text)
     found = spellings().get(_bare(unit_text), {})
     if register_name in found:
         return Quantity(value, found[register_name].symbol, register_name)
@@ -187,11 +196,11 @@ def spellings() -> dict[str, dict[str, Unit]]:
     found: dict[str, dict[str, Unit]] = {}
     for each in registers().values():
         for one in each.units.values():
-            for spelling in (one.symbol.translate(SAME_SIGN), *one.also):
+            for spelling in (one.symbol.translate(SUPERSCRIPTS), *one.also):
                 if spelling:
                     found.setdefault(_bare(spelling), {}).setdefault(each.name, one)
     return found
 
 
 def _bare(spelling: str) -> str:
-    return JOINERS.sub("", spelling).lower()
+    return JOINERS.sub("", spelling.translate(SAME_SIGN)).lower()

@@ -110,7 +110,7 @@ class _Builder:
             case ast.Name(id=name):
                 return self._name(name)
             case ast.Constant(value=value) if self.literals and _is_number(value):
-                return ast.Constant(float(value))
+                return ast.Constant(self._float(value))
             case ast.Constant(value=value) if _is_number(value):
                 raise ExpressionError(f"The bare number {value} is refused. Give it a name among the givens.")
             case ast.UnaryOp(op=ast.USub(), operand=operand):
@@ -122,6 +122,12 @@ class _Builder:
             case ast.Call(func=ast.Name(id=name), args=args, keywords=[]):
                 return self._call(name, args, depth)
         raise ExpressionError(f"“{_short(ast.unparse(node))}” is not allowed in an expression.")
+
+    def _float(self, value: float) -> float:
+        try:
+            return float(value)
+        except OverflowError:
+            raise ExpressionError("The expression holds a number that is too large.") from None
 
     def _name(self, name: str) -> ast.expr:
         if name not in self.names:

@@ -114,20 +114,24 @@ def lines(
 
 
 def _worked(step, shown, givens, labels, values, system, key_text) -> list[Line]:
-    """The line of a step, and where the equation gives another unit than is asked, the line that converts it."""
+    """The line of a step; before it what has to be converted first, and after it what is asked in another unit."""
     equation = step.printed(system, shown)
-    put_in = {}
+    before, put_in = [], {}
     for name, symbol in equation.units.items():
-        unit = register(shown[name].register).unit(symbol)
-        put_in[name] = _in(name, {**shown, name: unit}, givens, values)[0]
+        text, own = _in(name, shown, givens, values)
+        unit = register(own.register).unit(symbol)
+        if own != unit:
+            before.append(_conversion(f"{labels[name]} in {symbol}", (text, own), unit, None))
+            text = before[-1].result
+        put_in[name] = text
     gives = register(step.register).unit(equation.gives)
     asked = step.unit(system)
     words = equation.filled({name: labels[name] for name in equation.names})
     carried = f"{show(values[step.name] / gives.factor, FIGURES)} {gives.symbol}".strip()
     first = Line(step.find, words, equation.filled(put_in), key_text if key_text and gives == asked else carried)
     if gives == asked:
-        return [first]
-    return [first, _conversion(f"the same in {asked.symbol}", (carried, gives), asked, key_text)]
+        return [*before, first]
+    return [*before, first, _conversion(f"the same in {asked.symbol}", (carried, gives), asked, key_text)]
 
 
 def _in(

@@ -70,7 +70,9 @@ def annulus_capacity(hole: Length, pipe: Length) -> Capacity:
 
 @registered(
     symbols="V s L v",
-    us=printed("{stands} × {stand_length} × {displacement}", "bbl", stands="", stand_length="ft", displacement="bbl/ft"),
+    us=printed(
+        "{stands} × {stand_length} × {displacement}", "bbl", stands="", stand_length="ft", displacement="bbl/ft"
+    ),
     metric=printed("{stands} × {stand_length} × {displacement}", "L", stands="", stand_length="m", displacement="L/m"),
     holds={"stands": (1, 30, ""), "stand_length": (27, 135, "ft"), "displacement": (0.002, 0.2, "bbl/ft")},
     source=BOOK,

@@ -5,7 +5,6 @@ from typing import Any
 
 from question_bank.item import Item
 from question_bank.item_fields import Fields
-from question_bank.quantities_in_text import fill
 from question_bank.question import Question
 from question_bank.verdict import Verdict
 
@@ -28,7 +27,7 @@ class CardQuestion(Question):
 
     def grade(self, answer: Any, comma: bool = False) -> Verdict:
         """`answer` is one of the three self-marks."""
-        if answer not in MARKS:
+        if not isinstance(answer, str) or answer not in MARKS:
             return Verdict("unreadable", "Mark the card: could not say it, said part of it, or said it.")
         outcome, words = MARKS[answer]
         return Verdict(outcome, read_as=words)
@@ -48,4 +47,4 @@ class CardItem(Item):
         self.back = fields.needed("back")
 
     def draw(self, seed: int, system: str = "us", fixed: Any = None) -> CardQuestion:
-        return CardQuestion(**self.in_common(seed, system), back=fill(self.back, system))
+        return CardQuestion(**self.in_common(seed, system), back=self.filled(self.back, system))

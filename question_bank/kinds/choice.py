@@ -6,7 +6,6 @@ from typing import Any
 from question_bank.item import Item
 from question_bank.item_fields import Fields
 from question_bank.picking import Picker
-from question_bank.quantities_in_text import fill
 from question_bank.question import Option, Question, options_from
 from question_bank.verdict import Verdict
 
@@ -67,7 +66,7 @@ class ChoiceItem(Item):
         return ChoiceQuestion(
             **self.in_common(seed, system),
             options=[
-                Option(key, fill(each.text, system), each.tell and fill(each.tell, system))
+                Option(key, self.filled(each.text, system), each.tell and self.filled(each.tell, system))
                 for key, each in zip(letters, drawn, strict=True)
             ],
             right=next(key for key, letter in letters.items() if letter == self.right),

@@ -6,7 +6,6 @@ from typing import Any
 from question_bank.item import Item
 from question_bank.item_fields import Fields
 from question_bank.picking import Picker
-from question_bank.quantities_in_text import fill
 from question_bank.question import Option, Question, options_from
 from question_bank.verdict import Verdict
 
@@ -24,7 +23,8 @@ class MatchQuestion(Question):
     def grade(self, answer: Any, comma: bool = False) -> Verdict:
         """`answer` maps left keys to right keys."""
         rights = {each.key: each.text for each in self.right}
-        if not isinstance(answer, dict) or any(answer.get(each.key) not in rights for each in self.left):
+        chosen = [answer.get(each.key) for each in self.left] if isinstance(answer, dict) else [None]
+        if any(not isinstance(key, str) or key not in rights for key in chosen):
             return Verdict("unreadable", "Every line on the left needs a partner. Choose one for each.")
         read_as = "; ".join(f"{each.text} – {rights[answer[each.key]]}" for each in self.left)
         amiss = [each.text for each in self.left if rights[answer[each.key]] != rights[self.pairs[each.key]]]
@@ -59,8 +59,8 @@ class MatchItem(Item):
         keys = {text: str(at) for at, text in enumerate(rights, start=1)}
         return MatchQuestion(
             **self.in_common(seed, system),
-            left=[Option("abcdefgh"[at], fill(left, system)) for at, (left, _) in lefts],
-            right=[Option(keys[text], fill(text, system)) for text in rights],
+            left=[Option("abcdefgh"[at], self.filled(left, system)) for at, (left, _) in lefts],
+            right=[Option(keys[text], self.filled(text, system)) for text in rights],
             pairs={"abcdefgh"[at]: keys[right] for at, (_, right) in lefts},
         )
 

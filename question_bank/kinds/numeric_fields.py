@@ -15,6 +15,7 @@ from question_bank.tolerance import Tolerance
 from question_bank.units import Dimension, Unit, UnitError, register, register_of, split_quantity, unit, unit_constants
 from question_bank.working import Step
 
+AMOUNT = re.compile(r"(?=.*[1-9])\d+(?:\.\d+)?")
 NAME = re.compile(r"[a-z][a-z0-9_]*")
 
 
@@ -49,6 +50,8 @@ def read_tolerance(fields: Fields, units: Mapping[str, Unit]) -> Tolerance:
         raise fields.fault("tolerance", "an item states one tolerance: exact, relative or absolute.")
     kind = next(iter(inner.table))
     if kind == "exact":
+        if not inner.flag("exact"):
+            raise inner.fault(kind, "write exact = true, or state another tolerance.")
         return Tolerance("exact", {})
     amounts = {s: str(inner.decimal(kind)) for s in SYSTEMS} if kind == "relative" else inner.by_system(kind)
     if kind == "relative" and not 0 < Decimal(amounts["us"]) <= Decimal("0.05"):
@@ -56,6 +59,8 @@ def read_tolerance(fields: Fields, units: Mapping[str, Unit]) -> Tolerance:
     if kind == "absolute":
         for system, each in units.items():
             _unit_of(inner, kind, amounts[system], each.register)
+            if not AMOUNT.fullmatch(split_quantity(amounts[system])[0]):
+                raise inner.fault(kind, f"{amounts[system]!r} does not begin with a number above 0, as '0.01 ft' does.")
     return Tolerance(kind, amounts)
 
 

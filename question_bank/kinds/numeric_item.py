@@ -1,5 +1,6 @@
 """A numeric item: what its file states, compiled once, and the draw."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -12,13 +13,13 @@ from question_bank.kinds.numeric import NumericQuestion, Slip
 from question_bank.kinds.numeric_fields import read_givens, read_mistakes, read_steps, read_tolerance, read_units
 from question_bank.numbers import show
 from question_bank.picking import Picker
-from question_bank.quantities_in_text import fill
 from question_bank.reading import read_quantity
 from question_bank.tolerance import FROM_EACH_OTHER, FROM_KEY
 from question_bank.units import Unit, register
 from question_bank.working import Line, lines
 
 TRIES = 50
+NAMED = re.compile(r"(?<!\{)\{(\w+)\}(?!\})")
 
 
 @dataclass(frozen=True)
@@ -56,6 +57,7 @@ class NumericItem(Item):
         self.mistakes = read_mistakes(fields, self.givens, self.steps, self.register, all_formulas())
         self.labels = {name: given.label for name, given in self.givens.items()}
         self.is_conversion = all(step.is_conversion for step in self.steps)
+        self._check_stem()
         self.alone = fields.flag("alone") or self.is_conversion
         if self.steps[-1].name != fields.needed("asks"):
             raise self.fault(
@@ -128,7 +130,7 @@ class NumericItem(Item):
         shown = {name: each.text if self.alone else each.beside(system) for name, each in numbers.givens.items()}
         relative = self.tolerance.kind == "relative"
         return NumericQuestion(
-            **self.in_common(seed, system, fill(self._filled(self.stem, {**shown, "asked": unit.symbol}), system)),
+            **self.in_common(seed, system, self._put_in({**shown, "asked": unit.symbol})),
             register=self.register,
             unit=unit.symbol,
             units=self._offered(unit),
@@ -141,16 +143,30 @@ class NumericItem(Item):
             givens=[[self.labels[name], text] for name, text in shown.items()],
             working=lines(self.steps, numbers.givens, self.labels, numbers.values, system, key),
             mistakes=[
-                Slip(each.name, each.title, numbers.slips[each.name] / unit.factor, fill(each.tell[system], system))
+                Slip(
+                    each.name,
+                    each.title,
+                    numbers.slips[each.name] / unit.factor,
+                    self.filled(each.tell[system], system),
+                )
                 for each in self.mistakes
                 if each.name in numbers.slips
             ],
         )
 
-    def _filled(self, stem: str, shown: Mapping[str, str]) -> str:
-        for name, text in shown.items():
-            stem = stem.replace(f"{{{name}}}", text)
-        return stem
+    def _put_in(self, shown: Mapping[str, str]) -> str:
+        """The stem with each given and the asked unit in its place."""
+        return NAMED.sub(lambda found: shown[found[1]], self.stem)
+
+    def _check_stem(self) -> None:
+        """The stem names each given once, in the file's order, and ends with 'in {asked}': a slip there is then seen."""
+        names = NAMED.findall(self.stem)
+        wanted = [*self.givens, "asked"] if self.units["us"].symbol else list(self.givens)
+        if names != wanted:
+            told, needed = (", ".join(f"{{{name}}}" for name in each) for each in (names, wanted))
+            raise self.fault("stem", f"it names {told}; it must name {needed}, each once and in this order.")
+        if "asked" in wanted and "in {asked}" not in self.stem:
+            raise self.fault("stem", "write the unit that is asked as 'in {asked}'.")
 
     def _key(self, value: float, unit: Unit, system: str) -> str:
         return f"{self.tolerance.print_key(value, unit, system)} {unit.symbol}".strip()

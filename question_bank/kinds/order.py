@@ -6,7 +6,6 @@ from typing import Any
 from question_bank.item import Item
 from question_bank.item_fields import Fields
 from question_bank.picking import Picker
-from question_bank.quantities_in_text import fill
 from question_bank.question import Option, Question, options_from
 from question_bank.verdict import Verdict
 
@@ -23,7 +22,7 @@ class OrderQuestion(Question):
     def grade(self, answer: Any, comma: bool = False) -> Verdict:
         """`answer` is the list of keys in the hand's order."""
         texts = {each.key: each.text for each in self.steps}
-        if not isinstance(answer, list) or sorted(map(str, answer)) != sorted(texts):
+        if not _all_texts(answer) or sorted(answer) != sorted(texts):
             return Verdict("unreadable", "Every step must stand once. Put all of them in order.")
         read_as = " → ".join(texts[key] for key in answer)
         if answer in self.accepted:
@@ -36,6 +35,10 @@ class OrderQuestion(Question):
     @classmethod
     def _rebuilt(cls, values: dict[str, Any]) -> dict[str, Any]:
         return {**values, "steps": options_from(values["steps"])}
+
+
+def _all_texts(answer: Any) -> bool:
+    return isinstance(answer, list) and all(isinstance(each, str) for each in answer)
 
 
 def _alike(answer: list[str], accepted: list[str]) -> int:
@@ -56,9 +59,10 @@ class OrderItem(Item):
             raise self.fault("steps", "there must be three to ten steps, each different.")
         self.steps = texts
         own = list(range(len(texts)))
-        self.orders = [own, *fields.table.get("accept", [])]
+        accept = fields.table.get("accept", [])
+        self.orders = [own, *(accept if isinstance(accept, list) else [accept])]
         for order in self.orders:
-            if sorted(order) != own:
+            if not isinstance(order, list) or any(type(place) is not int for place in order) or sorted(order) != own:
                 raise self.fault("accept", f"{order} must name each place from 0 to {len(texts) - 1} once.")
 
     def draw(self, seed: int, system: str = "us", fixed: Any = None) -> OrderQuestion:
@@ -70,6 +74,6 @@ class OrderItem(Item):
         keys = {place: str(at) for at, place in enumerate(places, start=1)}
         return OrderQuestion(
             **self.in_common(seed, system),
-            steps=[Option(keys[place], fill(self.steps[place], system)) for place in places],
+            steps=[Option(keys[place], self.filled(self.steps[place], system)) for place in places],
             accepted=[[keys[place] for place in order] for order in self.orders],
         )

@@ -88,12 +88,12 @@ def cost(text, asked="lbf", comma=False, repeats=7, loops=20):
     return min(once() for _ in range(repeats))
 
 
-def times_the_usual(text, comma=False):
+def times_the_usual(text, comma=False, enough=DEAREST / 2):
     """The cost of a text against the usual answer's, measured side by side; measured again before it is called dear."""
     ratio = math.inf
     for _ in range(5):
         ratio = min(ratio, cost(text, comma=comma) / cost(USUAL))
-        if ratio <= DEAREST / 2:
+        if ratio <= enough:
             break
     return ratio
 
@@ -142,7 +142,7 @@ def test_a_long_text_is_refused_before_anything_is_computed(piece, length):
     with pytest.raises(AnswerError, match="longer than 64") as caught:
         read_quantity(text, "lbf")
     assert caught.value.outcome == "unreadable"
-    assert times_the_usual(text) <= 1
+    assert times_the_usual(text, enough=1) <= 1
 
 
 def test_a_text_of_exactly_the_longest_length_is_read():

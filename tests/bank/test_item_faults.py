@@ -2,7 +2,6 @@
 
 import pytest
 
-from question_bank.bank import load_bank, read_file
 from question_bank.errors import BankError
 from tests.bank.items import CARD, CHOICE, MATCH, ORDER, SOUND, faults, item
 
@@ -102,9 +101,9 @@ WHEN_CHECKED = [
     (', hook_load = "300 klbf" }', " }", "check given", ["hook_load"]),
     ('hook_load = "300 klbf" }', 'hook_load = "300 ft" }', "check given", ["'ft'"]),
     (', by = "by hand: 500 − 300"', "", "check by", ["missing"]),
-    ('plausible = ["80 klbf"', 'plausible = ["250 klbf"', "plausible", ["outside"]),
-    ('plausible = ["80 klbf", "320 klbf"]', 'plausible = ["320 klbf", "80 klbf"]', "plausible", ["outside"]),
-    ('plausible = ["80 klbf", "320 klbf"]', 'plausible = ["80 klbf"]', "plausible", ["two quantities"]),
+    ('plausible = ["355 kN"', 'plausible = ["1,112 kN"', "plausible", ["outside"]),
+    ('plausible = ["355 kN", "1,425 kN"]', 'plausible = ["1,425 kN", "355 kN"]', "plausible", ["outside"]),
+    ('plausible = ["355 kN", "1,425 kN"]', 'plausible = ["355 kN"]', "plausible", ["two quantities"]),
     ("{hook_load}", "{hook-load}", "stem", ["hook"]),
     ("{hook_load}", "{drift}", "stem", []),
     ("{hook_load}", "{hook_load} and {drift}", "stem", ["{drift}"]),
@@ -134,21 +133,24 @@ def test_mistakes_that_cannot_be_told_from_the_answer_are_refused():
         ('formula = "rating + hook_load"', 'formula = "(rating - hook_load) * 1.03"'),
         ('gives = "800 klbf"', 'gives = "206 klbf"'),
     )
-    with pytest.raises(BankError, match="50 tries.*keeps the mistakes apart") as caught:
+    with pytest.raises(BankError, match=r"50 tries.*keeps the mistakes apart") as caught:
         near.draw(1, "us")
     assert caught.value.field == "mistakes"
 
 
+def another_mistake(name, formula, gives):
+    """A second known wrong way for the sound item."""
+    return f'\n[[left-over.mistakes]]\nname = "{name}"\nformula = "{formula}"\ntell = "No."\ngives = "{gives} klbf"\n'
+
+
 def test_two_mistakes_with_one_value_are_refused():
-    second = '\n[[left-over.mistakes]]\nname = "twice"\nformula = "hook_load + rating"\ntell = "Added."\ngives = "800 klbf"\n'
     with pytest.raises(BankError, match="apart"):
-        item(SOUND + second).draw(1, "us")
+        item(SOUND + another_mistake("twice", "hook_load + rating", 800)).draw(1, "us")
 
 
 def test_two_mistakes_of_one_name_are_refused():
-    second = '\n[[left-over.mistakes]]\nname = "added"\nformula = "hook_load"\ntell = "That hangs there."\ngives = "300 klbf"\n'
     with pytest.raises(BankError, match="one name"):
-        item(SOUND + second)
+        item(SOUND + another_mistake("added", "hook_load", 300))
 
 
 OTHER_KINDS = [
@@ -198,52 +200,3 @@ def test_a_quantity_that_cannot_be_shown_is_a_fault_of_its_item(text, old, new):
     """The check says which item; it does not fall over."""
     found = faults(text, (old, new))
     assert found and all(isinstance(each, BankError) for each in found)
-
-
-def test_two_items_of_one_id_are_refused(tmp_path):
-    (tmp_path / "units").mkdir()
-    for name in ("first.toml", "second.toml"):
-        (tmp_path / "units" / name).write_text(CHOICE, encoding="utf-8")
-    with pytest.raises(BankError, match=r"same id stands in units/first\.toml"):
-        load_bank(tmp_path)
-
-
-@pytest.mark.parametrize("text", ["[broken", "left = ", "[a]\n[a]\n", 'x = "\\q"'])
-def test_a_file_that_is_no_toml_is_refused(text):
-    with pytest.raises(BankError, match="TOML") as caught:
-        read_file("units/broken.toml", "units", text)
-    assert caught.value.file == "units/broken.toml"
-
-
-@pytest.mark.parametrize(
-    "text", ["x = 1\n", "[[which-ton]]\nkind = 'choice'\n", '["with space"]\nkind = "card"\n', "kind = 'card'\n"]
-)
-def test_a_file_that_is_no_table_of_items_is_refused(text):
-    with pytest.raises(BankError):
-        read_file("units/odd.toml", "units", text)
-
-
-def test_a_line_of_a_long_text_is_not_taken_for_the_next_item():
-    """Else the text that is kept with a question would break off in the middle."""
-    long_why = 'why = """\nLook at the plate.\n[left-over]\nThen at the dial.\n"""\nsource ='
-    try:
-        found = item(CHOICE, ("source =", long_why))
-    except BankError:
-        return
-    assert found.text.strip().endswith('source = "Definitions of the units"')
-
-
-def test_a_comment_above_an_item_belongs_to_no_other():
-    """A mended comment must not give the item before it a new version."""
-    two = SOUND + "# The plate next.\n" + CHOICE
-    first, _ = read_file("units/two.toml", "units", two)
-    mended, _ = read_file("units/two.toml", "units", two.replace("The plate next", "Now the plate"))
-    assert first.text_hash == mended.text_hash
-
-
-def test_the_hash_of_an_item_moves_with_its_own_text_only():
-    two = SOUND + CHOICE
-    first, second = read_file("units/two.toml", "units", two)
-    mended_first, mended_second = read_file("units/two.toml", "units", two.replace("Which ton is it?", "Which is it?"))
-    assert first.text_hash == mended_first.text_hash and len(first.text_hash) == 16
-    assert second.text_hash != mended_second.text_hash

@@ -89,7 +89,8 @@ def test_an_unknown_unit_is_named_beside_those_that_are_known(look_up, words):
 
 
 @pytest.mark.parametrize("name, register_name, symbol", [
-    ("klbf", "load", "klbf"), ("ft_lbf", "torque", "ft·lbf"), ("ft_per_s2", "acceleration", "ft/s²"), ("t", "load", "t"),
+    ("klbf", "load", "klbf"), ("ft_lbf", "torque", "ft·lbf"), ("ft_per_s2", "acceleration", "ft/s²"),
+    ("t", "load", "t"),
     ("mass_lb", "mass", "lb"), ("mass_kg", "mass", "kg"), ("J", "energy", "J"), ("ton_mile", "line-work", "ton-mile"),
 ])  # fmt: skip
 def test_a_formula_writes_a_unit_by_its_plain_name(name, register_name, symbol):

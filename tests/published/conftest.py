@@ -18,6 +18,4 @@ def pytest_terminal_summary(terminalreporter):
         f"Published figures met: {count[SEEN]} seen on a page, {count[BY_HAND]} worked out by hand."
     )
     terminalreporter.write_line(f"Not counted, {count[MEMORY]} met, from memory: {', '.join(ids[MEMORY])}.")
-    terminalreporter.write_line(
-        f"Formulas that no figure meets yet: {', '.join(formulas_without_a_figure()) or 'none'}."
-    )
+    terminalreporter.write_line(f"Formulas that no figure meets yet: {len(formulas_without_a_figure())}.")
