@@ -41,6 +41,8 @@ def _bound(host: str, port: int) -> socket.socket:
     try:
         return socket.create_server((host, port), family=socket.AF_INET6 if ":" in host else socket.AF_INET)
     except OSError as error:
+        # Python adds the address to the system's own words; it stands in the message already.
+        reason = str(error.strerror).partition(" (")[0]
         raise ListenError(
-            f"Can't listen on {host}, port {port}: {error.strerror}. Stop what uses it, or choose another --port."
+            f"Can't listen on {host}, port {port}: {reason}. Stop what uses it, or choose another --port."
         ) from error

@@ -87,10 +87,12 @@ def run_on(speed: Speed, reaction_time: Time) -> Length:
 @registered(
     symbols="d v t a",
     us=printed(
-        "{speed} × {reaction_time} + {speed}^2 / (2 × {slowing})", "ft", speed="ft/s", reaction_time="s", slowing="ft/s²",
+        "{speed} × {reaction_time} + {speed}^2 / (2 × {slowing})",
+        "ft", speed="ft/s", reaction_time="s", slowing="ft/s²",
     ),
     metric=printed(
-        "{speed} × {reaction_time} + {speed}^2 / (2 × {slowing})", "m", speed="m/s", reaction_time="s", slowing="m/s²",
+        "{speed} × {reaction_time} + {speed}^2 / (2 × {slowing})",
+        "m", speed="m/s", reaction_time="s", slowing="m/s²",
     ),
     holds={"speed": (0.5, 15, "ft/s"), "reaction_time": (0, 5, "s"), "slowing": (0.5, 20, "ft/s²")},
     source=MOTION,

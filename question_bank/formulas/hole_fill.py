@@ -1,4 +1,4 @@
-"""Filling the hole on a trip: what steel displaces, what pipe and hole hold, how far the level and the pressure drop."""
+"""Filling the hole on a trip: what steel displaces, what pipe and hole hold, how far level and pressure drop."""
 
 import math
 

@@ -167,7 +167,8 @@ def wind_up(torque: Torque, length: Length, polar_moment: SecondMoment, shear_mo
         "N·m", shear_modulus="GPa", polar_moment="cm4", length="m",
     ),
     holds={
-        "shear_modulus": (11_000_000, 12_500_000, "psi"), "polar_moment": (2, 400, "in4"), "length": (100, 25_000, "ft"),
+        "shear_modulus": (11_000_000, 12_500_000, "psi"), "polar_moment": (2, 400, "in4"),
+        "length": (100, 25_000, "ft"),
     },
     source=GEOMETRY,
 )  # fmt: skip

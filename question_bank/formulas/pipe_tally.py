@@ -1,4 +1,4 @@
-"""Stands in the derrick: average joint, what a setback weighs, and how many stands the racking board and setback take."""
+"""Stands in the derrick: average joint, what a setback weighs, how many stands racking board and setback take."""
 
 from question_bank.equations import printed
 from question_bank.formulas.formula import Count, Length, Load, WeightPerLength, registered

@@ -1,4 +1,4 @@
-"""What hangs where: weights, what a rating leaves over, and ratings said as a hook load so that they can be compared."""
+"""What hangs where: weights, what a rating leaves over, and ratings said as a hook load to be compared."""
 
 from question_bank.equations import printed
 from question_bank.formulas.formula import Count, Load, Mass, Ratio, registered

@@ -1,4 +1,4 @@
-"""The string on the hook: its weight in air and in mud, how hard it may be pulled, how it stretches, where it is stuck."""
+"""The string on the hook: its weight in air and in mud, how hard it may be pulled, how it stretches."""
 
 import math
 

@@ -28,10 +28,12 @@ def derrick_load_static(hook_load: Load, lines: Count) -> Load:
 @registered(
     symbols="F W n E",
     us=printed(
-        "{hook_load} × (1 + 1 / ({lines} × {efficiency}) + 1 / {lines})", "lbf", hook_load="lbf", lines="", efficiency="",
+        "{hook_load} × (1 + 1 / ({lines} × {efficiency}) + 1 / {lines})",
+        "lbf", hook_load="lbf", lines="", efficiency="",
     ),
     metric=printed(
-        "{hook_load} × (1 + 1 / ({lines} × {efficiency}) + 1 / {lines})", "kN", hook_load="kN", lines="", efficiency="",
+        "{hook_load} × (1 + 1 / ({lines} × {efficiency}) + 1 / {lines})",
+        "kN", hook_load="kN", lines="", efficiency="",
     ),
     holds={"hook_load": (10_000, 2_500_000, "lbf"), "lines": (2, 16, ""), "efficiency": (0.5, 1, "")},
     source=DERRICK,
@@ -171,6 +173,7 @@ def crown_clearance(
 ) -> Length:
     """What is left between block and crown with a stand hanging over its stick-up.
 
-    Takes five lengths; gives a length. Holds for a block at rest. Leaves out run-on: see `run_on`. Source: derived here.
+    Takes five lengths; gives a length. Holds for a block at rest. Leaves out run-on: see `run_on`.
+    Source: derived here.
     """
     return clear_height - (stick_up + stand_length + links_and_elevator + block_and_drive)

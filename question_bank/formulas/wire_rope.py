@@ -96,7 +96,8 @@ def rope_weight(diameter: Length) -> WeightPerLength:
         "kN", known_strength="kN", known_diameter="mm", diameter="mm",
     ),
     holds={
-        "known_strength": (20_000, 500_000, "lbf"), "known_diameter": (0.75, 2.25, "in"), "diameter": (0.75, 2.25, "in"),
+        "known_strength": (20_000, 500_000, "lbf"), "known_diameter": (0.75, 2.25, "in"),
+        "diameter": (0.75, 2.25, "in"),
     },
     source="geometry (derived here); within 5 % of rope tables from 1 to 2 in",
 )  # fmt: skip

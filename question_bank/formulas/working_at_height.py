@@ -23,7 +23,7 @@ PARTS = ("free_fall", "slowing", "harness_shift", "below_ring", "margin")
 def fall_clearance(
     free_fall: Length, slowing: Length, harness_shift: Length, below_ring: Length, margin: Length
 ) -> Length:
-    """Clear height that must be below the anchor's level of the D-ring so that a fall ends above the floor.
+    """Clear height that must be below the D-ring before a fall, so that the fall ends above the floor.
 
     Takes five lengths: free fall, stretch of the arrester, shift of harness and ring, worker below the ring, margin;
     gives a length. Holds for a straight fall. Leaves out a swing, which needs more. Source: the maker's label.

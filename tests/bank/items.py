@@ -34,6 +34,30 @@ tell = "You added what hangs there already."
 gives = "800 klbf"
 """  # noqa: E501  an inline table of TOML stands on one line
 
+COUNTED = """
+[legs-on-lines]
+kind = "numeric"
+title = "Legs on lines"
+lesson = "units/force-mass-weight"
+stem = "A block hangs on {lines} lines; a string-up like it has {legs} legs. How many are they together?"
+asks = "together"
+unit = ""
+register = "count"
+tolerance = { exact = true }
+plausible = ["6", "20"]
+source = "arithmetic"
+check = { given = { lines = 8, legs = 2 }, gives = "10", by = "by hand: 8 + 2" }
+
+[legs-on-lines.givens]
+lines = { register = "count", among = [6, 8, 10] }
+legs = { register = "count", by = "lines", table = { 6 = 2, 8 = 2, 10 = 4 } }
+
+[[legs-on-lines.steps]]
+name = "together"
+find = "both together"
+formula = "lines + legs"
+"""
+
 CHOICE = """
 [which-ton]
 kind = "choice"

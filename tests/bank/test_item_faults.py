@@ -3,7 +3,7 @@
 import pytest
 
 from question_bank.errors import BankError
-from tests.bank.items import CARD, CHOICE, MATCH, ORDER, SOUND, faults, item
+from tests.bank.items import CARD, CHOICE, COUNTED, MATCH, ORDER, SOUND, faults, item
 
 
 @pytest.mark.parametrize(
@@ -56,6 +56,9 @@ WHEN_READ = [
     ('step = 10, unit = "klbf"', 'step = 10, unit = "kipz"', "givens rating us unit", ["'kipz'"]),
     ('step = 25, unit = "kN"', 'step = 25, unit = "m"', "givens rating metric unit", ["one register"]),
     ("step = 10", "step = 7", "givens rating us step", ["whole number of steps"]),
+    ("step = 10", "step = nan", "givens rating us step", ["a number"]),
+    ("to = 600", "to = inf", "givens rating us to", ["a number"]),
+    ("tolerance = { relative = 0.01 }", "tolerance = { relative = nan }", "tolerance relative", []),
     ("step = 10", "step = 0", "givens rating us step", ["whole number"]),
     ("step = 10", "step = -10", "givens rating us step", ["whole number"]),
     ("step = 10", 'step = "10"', "givens rating us step", ["a number"]),
@@ -124,6 +127,42 @@ def test_a_fault_in_the_sums_is_found_by_the_check(old, new, field, words):
     error = found[0]
     assert (error.item, error.field.split()[0]) == ("units.left-over", field.split()[0])
     assert all(word in error.problem for word in words), error.problem
+
+
+AMONG = "among = [6, 8, 10]"
+TABLE = "table = { 6 = 2, 8 = 2, 10 = 4 }"
+
+
+@pytest.mark.parametrize(
+    "old, new",
+    [
+        (AMONG, "among = []"),
+        (AMONG, "among = 8"),
+        (AMONG, 'among = "681"'),
+        (AMONG, "among = [6, 8, 12]"),
+        (AMONG, 'among = [6, 8, "ten"]'),
+        (AMONG, "among = [6, 8, [10]]"),
+        (AMONG, "among = [6, 8, nan]"),
+        (TABLE, "table = { 6 = 2, 8 = 2 }"),
+        (TABLE, "table = { 6 = 2, 8 = 2, 10 = 'four' }"),
+        (TABLE, "table = 2"),
+        ('by = "lines"', 'by = "line"'),
+        ('by = "lines"', "by = 1"),
+        ('register = "count", among', 'register = "counts", among'),
+    ],
+)
+def test_a_given_that_cannot_be_picked_is_a_fault_of_its_item(old, new):
+    """The message says which item and which given; the check does not fall over."""
+    assert faults(COUNTED) == []
+    found = faults(COUNTED, (old, new))
+    assert found and all(each.item == "units.legs-on-lines" for each in found)
+
+
+def test_a_given_looked_up_by_another_follows_it():
+    for seed in range(30):
+        question = item(COUNTED).draw(seed)
+        (_, lines), (_, legs) = question.givens
+        assert legs == {"6": "2", "8": "2", "10": "4"}[lines] and question.value == int(lines) + int(legs)
 
 
 def test_mistakes_that_cannot_be_told_from_the_answer_are_refused():
