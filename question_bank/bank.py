@@ -87,4 +87,7 @@ def _texts(text: str) -> dict[str, str]:
 
 def _without_end(text: str) -> str:
     """The text without the comments and blank lines at its end."""
-    return re.sub(r"(?:\n\s*(?:#[^\n]*)?)+$", "", text.strip()) + "\n"
+    lines = text.strip().splitlines()
+    while lines and lines[-1].lstrip()[:1] in ("", "#"):
+        lines.pop()
+    return "\n".join(lines) + "\n"

@@ -81,6 +81,18 @@ class Fields:
     def decimal(self, field: str) -> Decimal:
         """A number, exactly as it is written."""
         value = self.table.get(field)
-        if type(value) not in (int, Decimal):
+        if not _is_number(value):
             raise self.fault(field, "this must be a number.")
         return Decimal(value)
+
+    def numbers(self, field: str) -> tuple[str, ...]:
+        """A list of numbers as they are written, at least one."""
+        rows = self.table.get(field)
+        if not isinstance(rows, list) or not rows or not all(map(_is_number, rows)):
+            raise self.fault(field, "this must be a list of numbers.")
+        return tuple(map(str, rows))
+
+
+def _is_number(value: Any) -> bool:
+    """Whether a value of a file is a number that can be worked with: not true, nan or inf."""
+    return type(value) in (int, Decimal) and Decimal(value).is_finite()

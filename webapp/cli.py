@@ -167,7 +167,7 @@ def backup(file: Path, data: Path) -> None:
     from webapp.records import copies
 
     contents = copies.backup(data, file)
-    click.echo(f"{file} holds {contents.people} people and {contents.attempts} attempts, and is sound.")
+    click.echo(f"{file} is sound. People in it: {contents.people}. Attempts: {contents.attempts}.")
 
 
 @main.command()
@@ -178,7 +178,7 @@ def restore(file: Path, data: Path) -> None:
     from webapp.records import copies
 
     contents, aside = copies.restore(file, data)
-    click.echo(f"{data} now holds {contents.people} people and {contents.attempts} attempts.")
+    click.echo(f"{data} is restored. People in it: {contents.people}. Attempts: {contents.attempts}.")
     if aside:
         click.echo(f"The file before is kept as {aside}.")
 

@@ -87,10 +87,14 @@ def _given(name: str, row: Fields, before: Mapping[str, Given]) -> Given:
             raise row.fault("metric unit", "both grids must be of one register.")
         return Given(name, label, grids["us"].unit.register, grids, rig=row.text("rig"))
     register_name = row.text("register") or "ratio"
+    try:
+        register(register_name).unit("")
+    except UnitError as error:
+        raise row.fault("register", str(error)) from None
     if ways == ["among"]:
-        among = tuple(str(each) for each in row.table["among"])
-        return Given(name, label, register_name, {}, among=among, rig=row.text("rig"))
-    by, table = row.needed("by"), {key: str(each) for key, each in row.inner("table").table.items()}
+        return Given(name, label, register_name, {}, among=row.numbers("among"), rig=row.text("rig"))
+    by, rows = row.needed("by"), row.inner("table")
+    table = {key: str(rows.decimal(key)) for key in rows.table}
     if by not in before or set(before[by].among) != set(table):
         raise row.fault("by", "the table must have one row for each value of a given that stands above it.")
     return Given(name, label, register_name, {}, by=by, table=table, rig=row.text("rig"))

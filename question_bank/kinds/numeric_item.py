@@ -67,11 +67,14 @@ class NumericItem(Item):
     def draw(self, seed: int, system: str = "us", fixed: Mapping[str, Any] | None = None) -> NumericQuestion:
         """The question of that seed. `fixed` fixes givens: a number in the grid's unit or '300,000 lbf'.
 
-        Raises BankError where no draw of 50 keeps the known wrong ways apart.
+        Raises BankError where no draw of 50 keeps the known wrong ways apart, KeyError for a given that is not there.
         """
+        fixed = fixed or {}
+        if unknown := fixed.keys() - self.givens.keys():
+            raise KeyError(f"{self.id} has no given {sorted(unknown)}. Its givens are {list(self.givens)}.")
         picker = Picker(seed)
         for _ in range(TRIES):
-            numbers = self.numbers(picker, system, fixed or {})
+            numbers = self.numbers(picker, system, fixed)
             if self.apart(numbers, system):
                 return self._question(seed, system, numbers)
         raise self.fault(

@@ -75,12 +75,12 @@ def test_no_command_is_left_out_of_these_tests(run):
 
 def test_a_backup_goes_out_and_comes_back(run, data, tmp_path):
     """Round trip through both commands; what was recorded meanwhile is in the file put aside."""
-    assert "copy.sqlite holds 1 people and 3 attempts, and is sound." in fine(run("backup", "copy.sqlite"))
+    assert "copy.sqlite is sound. People in it: 1. Attempts: 3." in fine(run("backup", "copy.sqlite"))
     store = Store(data)
     record_all(store, [attempt(store, people.by_name(store, "Marek Osei-Lund").id, days=9)])
     store.close()
     text = fine(run("restore", "copy.sqlite"))
-    assert "now holds 1 people and 3 attempts." in text
+    assert "pinandbox.sqlite is restored. People in it: 1. Attempts: 3." in text
     assert "The file before is kept as pinandbox.sqlite.before-restore-1." in text
     with sqlite3.connect(tmp_path / "pinandbox.sqlite.before-restore-1") as conn:
         assert conn.execute("select count(*) from attempts").fetchone() == (4,)
@@ -90,7 +90,7 @@ def test_a_backup_goes_out_and_comes_back(run, data, tmp_path):
 def test_a_backup_is_restored_where_there_was_no_file(run, data):
     run("backup", "copy.sqlite")
     text = fine(run("restore", "copy.sqlite", "--data", "fresh.sqlite"))
-    assert "fresh.sqlite now holds 1 people and 3 attempts." in text
+    assert "fresh.sqlite is restored. People in it: 1. Attempts: 3." in text
     assert "kept as" not in text
 
 

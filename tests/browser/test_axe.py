@@ -1,0 +1,91 @@
+"""axe-core finds nothing to say against any page, by day and by night, at phone and at desk width."""
+
+from importlib.resources import files
+
+import pytest
+
+from tests.browser.hand import Hand
+from webapp.records.connection import Store
+
+pytestmark = pytest.mark.browser
+
+AXE = files("axe_playwright_python").joinpath("axe.min.js").read_text(encoding="utf-8")
+TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+RUN = "tags => axe.run(document, {runOnly: {type: 'tag', values: tags}})"
+VISITOR = ["/", "/join", "/sign-in", "/reset", "/glossary", "/bench", "/bench?value=286&unit=klbf", "/ten", "/nowhere"]
+SIGNED_IN = ["/today", "/lessons", "/lessons/safety/dropped-objects", "/practice", "/record", "/record/attempts", "/settings"]
+
+
+def faults(page, where: str) -> list[str]:
+    """What axe says against the page that is open: a line for each rule and place. Pages keep their own strict policy."""
+    page.evaluate(AXE)
+    found = page.evaluate(RUN, TAGS)["violations"]
+    return [f"{where}: {each['id']} at {node['target']}: {each['help']}" for each in found for node in each["nodes"]]
+
+
+@pytest.mark.parametrize("theme", ["light", "dark"])
+@pytest.mark.parametrize("width", [390, 1280])
+def test_axe_is_content_with_every_page(open_page, served, width, theme):
+    page = open_page(width, theme=theme)
+    amiss: list[str] = []
+    for address in VISITOR:
+        page.goto(address)
+        amiss += faults(page, address)
+    amiss += _a_drill(page)
+    amiss += _forms_with_faults(page)
+    hand = Hand(page, Store(served.data))
+    hand.join(f"Axe {width} {theme}", "a hat with a brim of steel")
+    page.goto("/recovery-code")
+    amiss += faults(page, "recovery code, gone")
+    for address in SIGNED_IN:
+        page.goto(address)
+        amiss += faults(page, f"{address}, empty")
+    amiss += _every_kind(hand)
+    for address in SIGNED_IN:
+        page.goto(address)
+        amiss += faults(page, f"{address}, used")
+    assert not amiss, "\n".join(amiss)
+
+
+def _a_drill(page) -> list[str]:
+    page.goto("/ten")
+    page.get_by_role("button", name="Start").click()
+    amiss = faults(page, "ten, open")
+    page.get_by_label("Your answer").fill("5")
+    page.get_by_role("button", name="Check").click()
+    amiss += faults(page, "ten, answered")
+    page.goto(page.url.rpartition("/")[0] + "/result")
+    return amiss + faults(page, "ten, result")
+
+
+def _forms_with_faults(page) -> list[str]:
+    page.goto("/join")
+    page.get_by_role("button", name="Begin").click()
+    amiss = faults(page, "join, amiss")
+    page.goto("/sign-in")
+    page.get_by_label("Name").fill("Nobody")
+    page.get_by_role("button", name="Sign in").click()
+    return amiss + faults(page, "sign in, amiss")
+
+
+def _every_kind(hand: Hand) -> list[str]:
+    """Each kind of question: open, not counted, and answered."""
+    page = hand.page
+    amiss: list[str] = []
+    seen: set[str] = set()
+    page.goto("/lessons/safety/dropped-objects")
+    page.get_by_role("button", name="Practise this lesson").click()
+    while len(seen) < 5:
+        kind = hand.question().kind
+        if kind not in seen:
+            amiss += faults(page, f"{kind}, open")
+            if kind == "numeric":
+                hand.number("no number")
+                amiss += faults(page, "numeric, not counted")
+            hand.answer_right()
+            amiss += faults(page, f"{kind}, answered")
+            seen.add(kind)
+        else:
+            hand.answer_right()
+        page.get_by_role("button", name="Next").click()
+    return amiss
