@@ -208,7 +208,7 @@ def _check_written_units(item: NumericItem) -> None:
         wanted = " and ".join(repr(symbol) for symbol in sorted(asked))
         raise item.fault(
             "plausible",
-            f"the worked value is in {worked!r} and the range in {sorted(ends)}. Write one of them in each asked unit, {wanted}.",
+            f"the worked value is in {worked!r}, the range in {sorted(ends)}. Write one in each asked unit: {wanted}.",
         )
 
 

@@ -12,6 +12,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
+from question_bank.rounding import rounded_up, whole_part
 from question_bank.units import registers
 
 PLACE = re.compile(r"\{(\w+)\}")
@@ -22,7 +23,17 @@ BINARY = {
     ast.Div: operator.truediv,
     ast.Pow: operator.pow,
 }
-FUNCTIONS = {"sqrt": math.sqrt, "sin": lambda turns: math.sin(2 * math.pi * turns), "exp": math.exp, "ln": math.log}
+FUNCTIONS = {
+    "sqrt": math.sqrt,
+    "exp": math.exp,
+    "ln": math.log,
+    "sine": lambda degrees: math.sin(math.radians(degrees)),
+    "cosine": lambda degrees: math.cos(math.radians(degrees)),
+    "tangent": lambda degrees: math.tan(math.radians(degrees)),
+    "roundup": rounded_up,
+    "whole": whole_part,
+}
+"""What a printed line may call with one number, angles in degrees as on a pocket calculator. `least` takes several."""
 IN_PYTHON = str.maketrans({"×": "*", "−": "-", "^": "**", "π": "pi", "²": "**2", "³": "**3", "√": "sqrt"})
 NUMBER = r"(\d[\d,]*(?:\.\d+)?)"
 
@@ -81,6 +92,8 @@ def _value(node: ast.expr) -> float:
             return -_value(operand)
         case ast.BinOp(left=left, op=op, right=right) if type(op) in BINARY:
             return BINARY[type(op)](_value(left), _value(right))
+        case ast.Call(func=ast.Name(id="least"), args=[_, _, *_] as args, keywords=[]):
+            return min(map(_value, args))
         case ast.Call(func=ast.Name(id=name), args=[arg], keywords=[]) if name in FUNCTIONS:
             return FUNCTIONS[name](_value(arg))
     raise EquationError(f"“{ast.unparse(node)}” has no place in a printed line")

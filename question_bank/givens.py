@@ -8,7 +8,6 @@ from question_bank.numbers import show
 from question_bank.picking import Picker
 from question_bank.units import Unit, both, register, split_quantity
 
-
 FIGURES_OF_FIXED = 10
 """A number decided elsewhere is shown with at most so many figures; its value stays exact."""
 

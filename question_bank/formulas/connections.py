@@ -15,7 +15,7 @@ from question_bank.formulas.formula import (
     Turns,
     registered,
 )  # fmt: skip
-from question_bank.formulas.printed_functions import rounded_up
+from question_bank.rounding import rounded_up
 
 LEVER = "mechanics; torque values are stated for a square pull (API RP 7G, not seen in the original)"
 HEIGHT = "API RP 7G, 16th ed., 7.9, as quoted by the Well Engineers Notebook (2003); no safety factor in it"

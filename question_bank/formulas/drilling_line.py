@@ -15,7 +15,7 @@ from question_bank.formulas.formula import (
     WeightPerLength,
     registered,
 )  # fmt: skip
-from question_bank.formulas.printed_functions import whole_part
+from question_bank.rounding import whole_part
 
 SERVICE = "API RP 9B, as given by Lapeyrouse, 2nd ed., p. 44, and a field worksheet of its equations"
 

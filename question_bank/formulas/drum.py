@@ -4,7 +4,7 @@ import math
 
 from question_bank.equations import printed
 from question_bank.formulas.formula import Count, Length, Load, Ratio, Turns, registered
-from question_bank.formulas.printed_functions import whole_part
+from question_bank.rounding import whole_part
 
 GEOMETRY = "geometry (derived here)"
 FRICTION = "rope friction after Euler and Eytelwein, public lesson on belt friction"

@@ -14,8 +14,8 @@ from question_bank.formulas.formula import (
     registered,
 )
 from question_bank.formulas.gravity import STANDARD_GRAVITY
-from question_bank.formulas.printed_functions import whole_part
 from question_bank.formulas.steel import STEEL_DENSITY
+from question_bank.rounding import whole_part
 
 BOOK = "Lapeyrouse, hole fill on trips"
 

@@ -2,7 +2,7 @@
 
 from question_bank.equations import printed
 from question_bank.formulas.formula import Count, Length, Load, WeightPerLength, registered
-from question_bank.formulas.printed_functions import whole_part
+from question_bank.rounding import whole_part
 
 ARITHMETIC = "arithmetic (derived here)"
 SETBACK = "arithmetic (derived here); setback is a rated load in API Spec 4F"

@@ -119,13 +119,15 @@ def read_steps(
     rows = fields.tables("steps")
     if not rows:
         raise fields.fault("steps", "an item needs at least one step.")
+    for name in givens.keys() & formulas.keys():
+        raise fields.fault(f"givens {name}", "a formula has this name. Give the given another.")
     known = {name: register(given.register).dimension for name, given in givens.items()}
     found: list[Step] = []
     for row in rows:
         row.only("name", "find", "formula", "unit", "register")
         name = row.needed("name")
-        if not NAME.fullmatch(name) or name in known:
-            raise row.fault("name", f"{name!r} is taken, or not small letters, digits and _.")
+        if not NAME.fullmatch(name) or name in known or name in formulas:
+            raise row.fault("name", f"{name!r} is taken, a formula's name, or not small letters, digits and _.")
         expression = _compiled(row, row.needed("formula"), known, formulas, literals=False)
         called, terms = _one_call(row, expression, formulas)
         asked = units if row is rows[-1] else _step_units(row, called)
@@ -189,7 +191,7 @@ def read_mistakes(
         if set(compiled) - set(gives):
             raise row.fault("gives", "each system that has a formula needs the value that it gives for the check.")
         name = row.needed("name")
-        found.append(Mistake(name, name.replace("-", " "), compiled, tell, gives))
+        found.append(Mistake(name, name.replace("-", " ").capitalize(), compiled, tell, gives))
     if len({each.name for each in found}) < len(found):
         raise fields.fault("mistakes", "two mistakes have one name.")
     return tuple(found)

@@ -162,7 +162,7 @@ class NumericItem(Item):
         return NAMED.sub(lambda found: shown[found[1]], self.stem)
 
     def _check_stem(self) -> None:
-        """The stem names each given once, in the file's order, and ends with 'in {asked}': a slip there is then seen."""
+        """The stem names each given once, in the file's order, and last 'in {asked}': a slip there is then seen."""
         names = NAMED.findall(self.stem)
         wanted = [*self.givens, "asked"] if self.units["us"].symbol else list(self.givens)
         if names != wanted:

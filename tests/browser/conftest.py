@@ -1,4 +1,4 @@
-"""Debian's Chromium against a real `pinandbox serve`. Where CI is set, a missing browser is a failure and not a skip."""
+"""Debian's Chromium against a real `pinandbox serve`. Where CI is set, a missing browser fails and does not skip."""
 
 import os
 import shutil

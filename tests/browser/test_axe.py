@@ -17,7 +17,7 @@ SIGNED_IN = ["/today", "/lessons", "/lessons/safety/dropped-objects", "/practice
 
 
 def faults(page, where: str) -> list[str]:
-    """What axe says against the page that is open: a line for each rule and place. Pages keep their own strict policy."""
+    """What axe says against the page that is open, a line for each place. Pages keep their own strict policy."""
     page.evaluate(AXE)
     found = page.evaluate(RUN, TAGS)["violations"]
     return [f"{where}: {each['id']} at {node['target']}: {each['help']}" for each in found for node in each["nodes"]]

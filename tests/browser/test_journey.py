@@ -44,7 +44,7 @@ def test_a_hand_joins_learns_forgets_the_password_and_finds_all_still_there(open
 
 
 def _answer_lesson_of_drops(hand: Hand) -> None:
-    """Every item once: one nonsense, one known mistake, one answer in another unit, one in feet and inches typed freely."""
+    """Every item once: a nonsense, a known mistake, an answer in another unit, one in feet and inches typed freely."""
     seen: set[str] = set()
     while hand.question().item not in seen:
         question = hand.question()

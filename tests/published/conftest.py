@@ -1,6 +1,6 @@
 """Prints at the end of a run how many published figures were met, those from memory apart."""
 
-from tests.published.trade_table import BY_HAND, MEMORY, ROWS, SEEN, formulas_without_a_figure
+from tests.published.trade_table import BY_HAND, MEMORY, ROWS, SEEN
 
 
 def pytest_terminal_summary(terminalreporter):
@@ -18,4 +18,3 @@ def pytest_terminal_summary(terminalreporter):
         f"Published figures met: {count[SEEN]} seen on a page, {count[BY_HAND]} worked out by hand."
     )
     terminalreporter.write_line(f"Not counted, {count[MEMORY]} met, from memory: {', '.join(ids[MEMORY])}.")
-    terminalreporter.write_line(f"Formulas that no figure meets yet: {len(formulas_without_a_figure())}.")

@@ -12,7 +12,7 @@ import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from question_bank.formulas import all_formulas, formula
+from question_bank.formulas import formula
 from question_bank.units import unit
 
 SEEN, BY_HAND, MEMORY = "seen", "by hand", "from memory"
@@ -154,9 +154,3 @@ ROWS = [
         worked("crown_rating_as_hook_load", "lbf", crown_rating=(480_000, "lbf"), lines=(10, "")), 400_000, 1e-7,
         "university lecture slides, static derrick load", SEEN),
 ]  # fmt: skip
-
-
-def formulas_without_a_figure() -> list[str]:
-    """Formulas of the bank that no row holds against anything from outside yet."""
-    met = {row.ours.name for row in ROWS if isinstance(row.ours, Worked)}
-    return [name for name in all_formulas() if name not in met]

@@ -22,7 +22,7 @@ class Served:
 
     def start(self) -> "Served":
         """Start it and wait until it says where it listens."""
-        command = [sys.executable, "-m", "webapp.cli", "serve", "--data", str(self.data), "--port", "0", "--zone", "UTC"]
+        command = [sys.executable, "-m", "webapp.cli", "serve", "--data", str(self.data), "--port", "0"]
         self.process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True)
         for line in self.process.stdout:
             if found := ADDRESS.search(line):

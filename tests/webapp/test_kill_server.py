@@ -75,7 +75,8 @@ def _burst(server: Served, open_questions: dict[str, list[tuple[str, str]]], sec
     return confirmed
 
 
-def _answer_all(port: int, cookie: str, mine: list[tuple[str, str]], ready: threading.Barrier, confirmed: set[str]) -> None:
+def _answer_all(port: int, cookie: str, mine: list, ready: threading.Barrier, confirmed: set[str]) -> None:
+    """Answer these (question id, key) pairs one after the other, noting each that a page confirmed."""
     browser = Browser(port, cookie)
     token = browser.token(f"/questions/{mine[0][0]}")
     ready.wait()

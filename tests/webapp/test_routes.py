@@ -52,30 +52,20 @@ TABLE = [
 
 
 @pytest.fixture
-def known(hands, house):
+def known(app, hands, house, clock):
     """What the owner has: an open question, a question in a lesson, a drill. And the owner's browser."""
     owner = hands("Ines Okoro")
     owner.get(LESSON)
-    question = owner.send("/practice/start", lesson="units/force-mass-weight").location.rpartition("/")[2]
+    item = app.extensions["pinandbox"]["bank"]["units.string-under-block"]
+    ines = people.by_name(house, "Ines Okoro").id
+    question = questions.keep(house, item.draw(1, "us"), ines, "practice", clock(), text=item.text)
     drill = owner.send("/ten/start").location.split("/")[2]
-    person = people.by_name(house, "Ines Okoro")
-    in_lesson = questions.in_lesson(house, person.id, "safety/dropped-objects")
+    in_lesson = questions.in_lesson(house, ines, "safety/dropped-objects")
     return owner, {
-        "question": _numeric(owner, house, question),
+        "question": question,
         "lesson_question": in_lesson["safety.drop-energy"].id,
         "drill": drill,
     }
-
-
-def _numeric(owner, house, question_id):
-    """A question with a number for an answer: the first of the lesson's items that has one."""
-    while questions.get(house, question_id).question.kind != "numeric":
-        kept = questions.get(house, question_id).question
-        right = {"choice": lambda: {"choice": kept.right}, "card": lambda: {"mark": "said"}}
-        fields = right[kept.kind]() if kept.kind in right else {f"pair-{k}": v for k, v in kept.pairs.items()}
-        owner.send(f"/questions/{question_id}/answer", **fields)
-        question_id = owner.send("/practice/next", after=question_id).location.rpartition("/")[2]
-    return question_id
 
 
 def _address(rule: str, ids: dict[str, str]) -> str:

@@ -121,7 +121,7 @@ def test_a_file_in_use_is_not_replaced(store, person, tmp_path, pytestconfig):
     command = [sys.executable, "-c", code, str(store.path)]
     pipe = subprocess.PIPE
     with subprocess.Popen(command, stdin=pipe, stdout=pipe, cwd=pytestconfig.rootpath) as process:
-        process.stdout.readline()
+        assert process.stdout.readline() == b"open\n"
         with pytest.raises(RecordsError, match=r"is in use .*Stop the server"):
             copies.restore(tmp_path / "backup.sqlite", store.path)
         assert not any("before-restore" in name or "part" in name for name in files_in(tmp_path))
