@@ -13,7 +13,15 @@ AXE = files("axe_playwright_python").joinpath("axe.min.js").read_text(encoding="
 TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 RUN = "tags => axe.run(document, {runOnly: {type: 'tag', values: tags}})"
 VISITOR = ["/", "/join", "/sign-in", "/reset", "/glossary", "/bench", "/bench?value=286&unit=klbf", "/ten", "/nowhere"]
-SIGNED_IN = ["/today", "/lessons", "/lessons/safety/dropped-objects", "/practice", "/record", "/record/attempts", "/settings"]
+SIGNED_IN = [
+    "/today",
+    "/lessons",
+    "/lessons/safety/dropped-objects",
+    "/practice",
+    "/record",
+    "/record/attempts",
+    "/settings",
+]
 
 
 def faults(page, where: str) -> list[str]:

@@ -102,9 +102,7 @@ OPEN_AND_MOVING = {"/theme", "/units", "/entry", "/ten/start"}
 def test_no_route_is_missing_from_the_table(app):
     """Add the new route to TABLE, with the status that each asker must get."""
     in_table = {(method, rule) for method, rule, *_ in TABLE}
-    routes = {
-        (method, rule.rule) for rule in app.url_map.iter_rules() for method in rule.methods - {"HEAD", "OPTIONS"}
-    }
+    routes = {(method, rule.rule) for rule in app.url_map.iter_rules() for method in rule.methods - {"HEAD", "OPTIONS"}}
     assert routes == in_table
 
 
