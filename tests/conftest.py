@@ -1,8 +1,23 @@
-"""What every wing's tests may use: a clock that stands until a test turns it."""
+"""What every wing's tests may use: a clock that stands until a test turns it, and one Chromium for the whole run.
 
+Where CI is set, a missing browser fails the tests that need it; elsewhere they are skipped.
+"""
+
+import os
+import shutil
 from datetime import UTC, datetime, timedelta
 
 import pytest
+
+ARGUMENTS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
 
 
 class Clock:
@@ -23,3 +38,20 @@ class Clock:
 def clock() -> Clock:
     """Monday 2 March 2026, 09:00 UTC."""
     return Clock(datetime(2026, 3, 2, 9, 0, tzinfo=UTC))
+
+
+@pytest.fixture(scope="session")
+def chromium():
+    """One Chromium for the whole run."""
+    from playwright.sync_api import sync_playwright
+
+    path = shutil.which("chromium")
+    if path is None:
+        message = "There is no chromium on the path. Install Debian's chromium for the browser tests."
+        if os.environ.get("CI"):
+            pytest.fail(message)
+        pytest.skip(message)
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=path, args=ARGUMENTS)
+        yield browser
+        browser.close()

@@ -11,7 +11,7 @@ from question_bank.verdict import Verdict
 from question_bank.working import Line
 
 TIGHTEN = "You are near. The answer is wanted {wanted}: keep every figure to the end and round once."
-LOOK = "That is not it. Follow the working line by line."
+LOOK = "Follow the working line by line, and find where yours leaves it."
 
 
 @dataclass(frozen=True)
@@ -65,13 +65,23 @@ class NumericQuestion(Question):
         value = self._in_unit(read)
         read_as = read.shown(comma)
         if self._within(value, self.value, 1):
-            return Verdict("right", self.why or "", read_as=read_as)
+            return Verdict("right", self.tell("right"), read_as=read_as)
         for slip in self.mistakes:
             if self._within(value, slip.value, 1):
-                return Verdict("wrong", slip.tell, slip.name, read_as)
-        if self.relative and self._within(value, self.value, CLOSE):
-            return Verdict("close", TIGHTEN.format(wanted=self.wanted), read_as=read_as)
-        return Verdict("wrong", LOOK, read_as=read_as)
+                return Verdict("wrong", self.tell("wrong", slip.name), slip.name, read_as)
+        outcome = "close" if self.relative and self._within(value, self.value, CLOSE) else "wrong"
+        return Verdict(outcome, self.tell(outcome), read_as=read_as)
+
+    def slip(self, name: str | None) -> Slip | None:
+        """The known wrong way of that name, or None."""
+        return next((each for each in self.mistakes if each.name == name), None)
+
+    def tell(self, outcome: str, mistake: str | None = None) -> str:
+        """What to tell the hand of a counted outcome: what a mistake misleads to, what to tighten, where to look."""
+        slip = self.slip(mistake)
+        if slip is not None:
+            return slip.tell
+        return {"right": "", "close": TIGHTEN.format(wanted=self.wanted), "wrong": LOOK}[outcome]
 
     def _asked_back(self, text: str, read: Quantity, comma: bool) -> Verdict | None:
         """Not a slip in the sum but in the decimal mark: asked back where the other reading would be right or close."""

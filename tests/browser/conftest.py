@@ -1,39 +1,9 @@
-"""Debian's Chromium against a real `pinandbox serve`. Where CI is set, a missing browser fails and does not skip."""
-
-import os
-import shutil
+"""Debian's Chromium against a real `pinandbox serve`, with an empty records file."""
 
 import pytest
 
 from tests.webapp.serving import Served
 from webapp.records.connection import Store
-
-ARGUMENTS = [
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-]
-
-
-@pytest.fixture(scope="session")
-def chromium():
-    """One Chromium for the whole run."""
-    from playwright.sync_api import sync_playwright
-
-    path = shutil.which("chromium")
-    if path is None:
-        message = "There is no chromium on the path. Install Debian's chromium for the browser tests."
-        if os.environ.get("CI"):
-            pytest.fail(message)
-        pytest.skip(message)
-    with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=path, args=ARGUMENTS)
-        yield browser
-        browser.close()
 
 
 @pytest.fixture(scope="module")

@@ -1,7 +1,6 @@
 """Drawn figures: colours from the page, names that don't clash, text that can be read, and drawings that are true."""
 
 import re
-import shutil
 from xml.etree import ElementTree
 
 import pytest
@@ -125,21 +124,16 @@ def test_the_parts_of_the_red_zone_can_be_asked():
 @pytest.mark.browser
 @pytest.mark.parametrize("system", ["us", "metric"])
 @every_figure
-def test_no_label_is_cut_off_or_hides_another(id, system):
+def test_no_label_is_cut_off_or_hides_another(chromium, id, system):
     """Measured in the browser at 390 px, with the fonts that are there."""
-    api = pytest.importorskip("playwright.sync_api")
-    options = "--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking "
-    options += "--disable-component-update --disable-sync"
-    with api.sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=options.split())
-        page = browser.new_page(viewport={"width": 390, "height": 900})
-        page.set_content(f"<body style='margin:16px;font-family:system-ui,sans-serif'>{figure(id, system).svg}</body>")
-        boxes = page.evaluate(
-            """() => [...document.querySelectorAll('svg, svg text')].map(each => {
-                 const box = each.getBoundingClientRect();
-                 return [each.tagName == 'svg' ? '' : each.textContent, box.left, box.top, box.right, box.bottom]})"""
-        )
-        browser.close()
+    page = chromium.new_page(viewport={"width": 390, "height": 900})
+    page.set_content(f"<body style='margin:16px;font-family:system-ui,sans-serif'>{figure(id, system).svg}</body>")
+    boxes = page.evaluate(
+        """() => [...document.querySelectorAll('svg, svg text')].map(each => {
+             const box = each.getBoundingClientRect();
+             return [each.tagName == 'svg' ? '' : each.textContent, box.left, box.top, box.right, box.bottom]})"""
+    )
+    page.close()
     (_, left, top, right, bottom), *labels = boxes
     assert labels
     for text, *box in labels:

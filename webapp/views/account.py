@@ -10,12 +10,12 @@ from webapp.access import open_to_all
 from webapp.at_hand import me, now, store
 from webapp.records import people
 from webapp.records.people import NameTaken, Person
+from webapp.views.entry import NOT_TAKEN
 from webapp.views.settings import read_minutes, read_new_password, read_settings
 
 views = Blueprint("account", __name__)
 
 LONGEST_NAME = 60
-WRONG_INPUT = 422
 TOO_MANY = 429
 
 COMMA_LANGUAGES = """
@@ -52,7 +52,7 @@ def join_now() -> Response | tuple[str, int]:
             problems["name"] = str(taken)
         else:
             return _in_with_code(person, code)
-    return _join_page(request.form, problems), WRONG_INPUT
+    return _join_page(request.form, problems), NOT_TAKEN
 
 
 @views.get("/recovery-code")
@@ -80,7 +80,7 @@ def sign_in_now() -> Response | tuple[str, int]:
     kept = people.secrets_of(store(), person.id)[0] if person else None
     if not passwords.matches(kept, password):
         access.failed_try(name, _address())
-        return _sign_in_page(request.form, "That name and that password do not belong together."), WRONG_INPUT
+        return _sign_in_page(request.form, "That name and that password do not belong together."), NOT_TAKEN
     access.good_try(name, _address())
     access.sign_in(person)
     return redirect(_after(), 303)
@@ -111,12 +111,12 @@ def reset_now() -> Response | tuple[str, int]:
     problems: dict[str, str] = {}
     password = read_new_password("password", name, problems)
     if problems:
-        return _reset_page(request.form, problems), WRONG_INPUT
+        return _reset_page(request.form, problems), NOT_TAKEN
     person = people.by_name(store(), name)
     kept = people.secrets_of(store(), person.id)[1] if person else None
     if not passwords.matches_recovery_code(kept, code):
         access.failed_try(name, _address())
-        return _reset_page(request.form, {"code": "That name and that code do not belong together."}), WRONG_INPUT
+        return _reset_page(request.form, {"code": "That name and that code do not belong together."}), NOT_TAKEN
     access.good_try(name, _address())
     people.set_password(store(), person.id, passwords.hash_password(password))
     new_code = passwords.new_recovery_code()

@@ -7,6 +7,8 @@ from werkzeug.datastructures import MultiDict
 
 from question_bank import Question
 
+NOT_TAKEN = 422
+"""Status of a page that gives a form back: nothing was changed or counted, it is to be sent again."""
 HAS_UNIT = re.compile(r"[^\W\d_]\.?\s*$|['\"′″’”#%]\s*$|[²³]\s*$")
 """Ends in a letter, a foot or inch mark or a power: the hand typed a unit into the number's field."""
 

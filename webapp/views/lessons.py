@@ -19,12 +19,9 @@ from webapp.records import answers, lessons_read, questions
 from webapp.records.answers import UncountedAnswer
 from webapp.records.questions import Kept
 from webapp.shown import figure_here
-from webapp.views.entry import as_written, moved, typed_answer
+from webapp.views.entry import NOT_TAKEN, as_written, moved, typed_answer
 
 views = Blueprint("lessons", __name__)
-
-UNREAD = 422
-"""Status of a page that gives an answer back uncounted."""
 
 
 @dataclass(frozen=True)
@@ -79,7 +76,7 @@ def answer(module: str, name: str) -> Response | tuple[str, int]:
         given = typed_answer(request.form, kept.question)
         verdict = asking.answer_uncounted(kept, given, as_written(given), comma())
         if not verdict.counted:
-            return _page(lesson, kept, verdict), UNREAD
+            return _page(lesson, kept, verdict), NOT_TAKEN
     return _to(lesson, f"q-{kept.item}")
 
 

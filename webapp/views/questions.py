@@ -11,12 +11,9 @@ from webapp.records import attempts, hints, memory, questions
 from webapp.records.questions import Kept
 from webapp.shown import minutes
 from webapp.study.memory import back_on
-from webapp.views.entry import as_written, moved, typed_answer
+from webapp.views.entry import NOT_TAKEN, as_written, moved, typed_answer
 
 views = Blueprint("questions", __name__)
-
-UNREAD = 422
-"""Status of a page that gives an answer back uncounted: nothing was changed, the form is to be sent again."""
 
 
 @views.get("/questions/<question_id>")
@@ -35,7 +32,7 @@ def answer(question_id: str) -> Response | tuple[str, int]:
         given = typed_answer(request.form, kept.question)
         verdict = asking.answer(kept, given, as_written(given))
         if not verdict.counted:
-            return _open(kept, verdict), UNREAD
+            return _open(kept, verdict), NOT_TAKEN
     return redirect(url_for(".show", question_id=kept.id), 303)
 
 

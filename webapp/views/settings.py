@@ -6,10 +6,10 @@ from werkzeug.wrappers import Response
 from webapp import access, passwords
 from webapp.at_hand import me, store
 from webapp.records import people
+from webapp.views.entry import NOT_TAKEN
 
 views = Blueprint("settings", __name__)
 
-WRONG_INPUT = 422
 LONGEST_DAY = 240
 DONE = {
     "settings": "Your settings are saved.",
@@ -30,7 +30,7 @@ def save() -> Response | tuple[str, int]:
     settings = read_settings(problems)
     minutes = read_minutes(problems)
     if problems:
-        return _page(request.form, problems), WRONG_INPUT
+        return _page(request.form, problems), NOT_TAKEN
     free = request.form.get("entry") == "free"
     people.change_settings(store(), me().id, **settings, minutes=minutes, free_entry=free)
     return redirect(url_for(".show", done="settings"), 303)
@@ -43,7 +43,7 @@ def password() -> Response | tuple[str, int]:
     new = read_new_password("new_password", me().name, problems)
     _check_present("present", problems)
     if problems:
-        return _page(_as_kept(), problems), WRONG_INPUT
+        return _page(_as_kept(), problems), NOT_TAKEN
     people.set_password(store(), me().id, passwords.hash_password(new))
     access.sign_in(me())
     return redirect(url_for(".show", done="password"), 303)
@@ -55,7 +55,7 @@ def recovery_code() -> Response | tuple[str, int]:
     problems: dict[str, str] = {}
     _check_present("code_password", problems)
     if problems:
-        return _page(_as_kept(), problems), WRONG_INPUT
+        return _page(_as_kept(), problems), NOT_TAKEN
     code = passwords.new_recovery_code()
     people.set_recovery(store(), me().id, passwords.hash_recovery_code(code))
     access.sign_in(me(), show_once=code)

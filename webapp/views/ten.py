@@ -13,8 +13,7 @@ from webapp.at_hand import WRITES, bank, comma, me, now, store
 from webapp.records import answers, questions
 from webapp.records.ids import new_id
 from webapp.records.questions import Kept
-from webapp.views.entry import as_written, typed_answer
-from webapp.views.questions import UNREAD
+from webapp.views.entry import NOT_TAKEN, as_written, typed_answer
 
 views = Blueprint("ten", __name__)
 
@@ -61,7 +60,7 @@ def answer(drill: str, place: int) -> Response | tuple[str, int]:
         given = typed_answer(request.form, kept.question)
         verdict = asking.answer_uncounted(kept, given, as_written(given), comma())
         if not verdict.counted:
-            return _page(drill, place, verdict), UNREAD
+            return _page(drill, place, verdict), NOT_TAKEN
     return redirect(url_for(".question", drill=drill, place=place), 303)
 
 
