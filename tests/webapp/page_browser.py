@@ -40,7 +40,9 @@ class Browser(FlaskClient):
         html = response.text
         faults = faults_in(html)
         path = response.request.path
-        assert not faults, f"{response.request.method} {path} ({response.status_code}) is faulty:\n  " + "\n  ".join(faults)
+        assert not faults, f"{response.request.method} {path} ({response.status_code}) is faulty:\n  " + "\n  ".join(
+            faults
+        )
         found = TOKEN.search(html)
         if found:
             self.token = found[1]

@@ -203,7 +203,11 @@ def test_a_new_recovery_code_needs_the_password(hands):
 
 @pytest.mark.parametrize(
     ("value", "html"),
-    [("day", '<html lang="en" class="day">'), ("night", '<html lang="en" class="night">'), ("device", '<html lang="en">')],
+    [
+        ("day", '<html lang="en" class="day">'),
+        ("night", '<html lang="en" class="night">'),
+        ("device", '<html lang="en">'),
+    ],
 )
 def test_day_and_night_are_kept_without_an_account(client, value, html):
     client.get("/bench")
