@@ -2,6 +2,7 @@
 
 from collections import Counter
 from html.parser import HTMLParser
+from itertools import pairwise
 
 VOID = frozenset("area base br col embed hr img input link meta source track wbr".split())  # noqa: SIM905
 FIELDS = ("input", "select", "textarea")
@@ -90,7 +91,7 @@ def _of_headings(page: Page):
     if not title.startswith(_words(first[0])):
         yield f"The title {title!r} does not begin with the h1 {_words(first[0])!r}. Set `title` and use it for both."
     levels = [int(each["tag"][1]) for each in page.all(*HEADINGS)]
-    for one, other in zip(levels, levels[1:], strict=False):
+    for one, other in pairwise(levels):
         if other > one + 1:
             yield f"An h{other} follows an h{one}. Do not leave out a level of headings."
 
@@ -103,7 +104,7 @@ def _of_fields(page: Page):
             continue
         inside = any(outer["tag"] == "label" and _words(outer) for outer in each["in"])
         if not (inside or at.get("id") in labelled or at.get("aria-label") or at.get("aria-labelledby")):
-            yield f'Line {each["line"]}: the field {at.get("name")!r} has no label. Put a <label for="its id"> before it.'
+            yield f'Line {each["line"]}: the field {at.get("name")!r} has no label. Put a <label for=its id> before it.'
     for each in page.all("button", "summary", "a"):
         if not _words(each) and not each["at"].get("aria-label"):
             yield f"Line {each['line']}: a <{each['tag']}> has no words. Write some, in class unseen if need be."

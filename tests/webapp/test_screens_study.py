@@ -1,4 +1,4 @@
-"""Today, Lessons, Record, Ten conversions and Bench, as a hand meets them. Each page fetched is checked by the client."""
+"""Today, Lessons, Record, Ten conversions and Bench, as a hand meets them. The client checks each page it fetches."""
 
 import re
 
