@@ -113,6 +113,12 @@ def test_ten_conversions_need_no_account_and_count_nothing(client, house):
     assert house.db.execute("select count(*) from attempts").fetchone() == (0,)
 
 
+def test_ten_asks_each_conversion_both_ways(client, house):
+    drill = client.send("/ten/start").location.split("/")[2]
+    ways = {(kept.item, kept.question.system) for kept in questions.of_drill(house, drill)}
+    assert len(ways) == 8 and {system for _, system in ways} == {"us", "metric"}
+
+
 def test_ten_has_no_eleventh(client):
     drill = client.send("/ten/start").location.split("/")[2]
     assert client.get(f"/ten/{drill}/11").status_code == 404

@@ -6,7 +6,8 @@ from itertools import cycle, islice
 from flask import Blueprint, abort, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response
 
-from question_bank import Verdict
+from question_bank import Item, Verdict
+from question_bank.item_fields import SYSTEMS
 from webapp import asking
 from webapp.access import open_to_all
 from webapp.at_hand import WRITES, bank, comma, me, now, store
@@ -30,11 +31,11 @@ def show() -> str:
 @views.post("/ten/start")
 @open_to_all
 def start() -> Response:
-    """Draw ten conversions, each direction in turn."""
+    """Draw ten conversions: every one there is, each way, in a drawn order; then again from the first."""
     drill = new_id(now())
-    items = [item.id for item in bank().values() if getattr(item, "is_conversion", False)]
-    picked = list(islice(cycle(secrets.SystemRandom().sample(items, len(items))), HOW_MANY))
-    for item, system in zip(picked, cycle(["us", "metric"]), strict=False):
+    ways = [(item.id, system) for item in bank().values() if _is_conversion(item) for system in SYSTEMS]
+    drawn = secrets.SystemRandom().sample(ways, len(ways))
+    for item, system in islice(cycle(drawn), HOW_MANY):
         asking.ask(item, "ten", drill=drill, system=system)
     response = redirect(url_for(".question", drill=drill, place=1), 303)
     if me() is None:
@@ -73,6 +74,10 @@ def result(drill: str) -> str:
     return render_template(
         "ten/result.html", rows=rows, right=sum(1 for _, given in rows if given and given.outcome == "right")
     )
+
+
+def _is_conversion(item: Item) -> bool:
+    return item.kind == "numeric" and item.is_conversion
 
 
 def _page(drill: str, place: int, verdict: Verdict | None = None) -> str:
