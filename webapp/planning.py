@@ -38,3 +38,8 @@ def seconds_spent() -> float:
     day = today()
     recent = attempts.of_person(store(), me().id, limit=200)
     return sum(each.seconds or each.usual_seconds or 0.0 for each in recent if each.study_day == day)
+
+
+def last_outcomes() -> dict[str, str]:
+    """How the hand last answered each item, in counted attempts."""
+    return {each.item: each.outcome for each in attempts.counted(store(), me().id)}

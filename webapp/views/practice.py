@@ -3,13 +3,12 @@
 from flask import Blueprint, abort, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response
 
-from question_bank import Item
 from webapp import asking
 from webapp.at_hand import bank, course, me, store, today
-from webapp.planning import my_plan
+from webapp.planning import last_outcomes, my_plan
 from webapp.records import attempts, memory, questions
-from webapp.study.memory import FADING_BELOW, recall
 from webapp.study.practice_order import practice_order
+from webapp.study.so_far import so_far
 
 views = Blueprint("practice", __name__)
 
@@ -17,9 +16,11 @@ views = Blueprint("practice", __name__)
 @views.get("/practice")
 def show() -> str:
     """What can be practised, and how much of it."""
-    known = memory.of_person(store(), me().id)
-    fading = {item for item, state in known.items() if recall(state, today()) < FADING_BELOW}
-    rows = [(lesson, _counts(bank().of_lesson(lesson.id), known, fading)) for lesson in course().lessons]
+    known, last = memory.of_person(store(), me().id), last_outcomes()
+    rows = [
+        (lesson, so_far([item.id for item in bank().of_lesson(lesson.id)], last, known, today()))
+        for lesson in course().lessons
+    ]
     return render_template("practice/show.html", plan=my_plan(), rows=rows)
 
 
@@ -60,12 +61,6 @@ def _next_of_lesson(lesson: str) -> Response:
         return _to(waiting.id)
     last = {each.item: each.id for each in reversed(attempts.of_person(store(), me().id, limit=500))}
     return _to(asking.ask(practice_order([item.id for item in items], last)[0], "practice"))
-
-
-def _counts(items: list[Item], known: dict, fading: set[str]) -> dict[str, int]:
-    """How many items of a lesson there are, were answered, and are fading."""
-    ids = {item.id for item in items}
-    return {"items": len(ids), "answered": len(ids & known.keys()), "fading": len(ids & fading)}
 
 
 def _to(question_id: str) -> Response:

@@ -8,10 +8,12 @@ from flask import Blueprint, abort, render_template, request
 from question_bank import Item
 from question_bank.quantities_in_text import fill
 from webapp.at_hand import bank, course, me, store, system, today
+from webapp.planning import last_outcomes
 from webapp.reading import readings
 from webapp.records import attempts, memory
 from webapp.records.attempts import Attempt
-from webapp.study.memory import FADING_BELOW, back_on, recall
+from webapp.study.memory import back_on
+from webapp.study.so_far import is_fading, so_far
 
 views = Blueprint("record", __name__)
 
@@ -50,11 +52,8 @@ def show() -> str:
         "record/record.html",
         lessons=[(lesson, [lines[item.id] for item in bank().of_lesson(lesson.id)]) for lesson in course().lessons],
         readings=readings(),
-        answered=len(counted),
-        seen=sum(line.times > 0 for line in lines.values()),
-        right=sum(line.last is not None and line.last.outcome == "right" for line in lines.values()),
-        fading=sum(line.fading for line in lines.values()),
-        items=len(lines),
+        answers=len(counted),
+        so_far=so_far(bank(), last_outcomes(), memory.of_person(store(), me().id), today()),
         again=_come_again(),
         latest=attempts.of_person(store(), me().id, LATEST),
         bank=bank(),
@@ -84,7 +83,7 @@ def _lines(counted: list[Attempt]) -> dict[str, Line]:
     found = {}
     for name, item in bank().items():
         state = states.get(name)
-        fading = state is not None and recall(state, today()) < FADING_BELOW
+        fading = state is not None and is_fading(state, today())
         found[name] = Line(item, times[name], last.get(name), state and back_on(state), fading)
     return found
 

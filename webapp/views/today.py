@@ -1,27 +1,17 @@
 """Today: what do I do now, how long will it take, how far am I."""
 
-from dataclasses import dataclass
 from datetime import date
 
 from flask import Blueprint, render_template
 
 from webapp.at_hand import bank, course, me, store, today
-from webapp.planning import my_plan, seconds_spent
+from webapp.planning import last_outcomes, my_plan, seconds_spent
 from webapp.reading import read_on
-from webapp.records import attempts, memory, questions
-from webapp.study.memory import FADING_BELOW, State, back_on, recall
+from webapp.records import memory, questions
+from webapp.study.memory import State, back_on
+from webapp.study.so_far import so_far
 
 views = Blueprint("today", __name__)
-
-
-@dataclass(frozen=True)
-class SoFar:
-    """What the hand's answers add up to: counts of items."""
-
-    items: int
-    answered: int
-    right: int
-    fading: int
 
 
 @views.get("/today")
@@ -41,19 +31,8 @@ def show() -> str:
         spent=seconds_spent(),
         goes_on=waiting is not None and waiting.item in {pick.item for pick in plan},
         reading=read_on(),
-        so_far=_so_far(known),
+        so_far=so_far(bank(), last_outcomes(), known, today()),
         next_day=_next_day(known),
-    )
-
-
-def _so_far(known: dict[str, State]) -> SoFar:
-    known = {item: state for item, state in known.items() if item in bank()}
-    last = {each.item: each.outcome for each in attempts.counted(store(), me().id)}
-    return SoFar(
-        items=len(bank()),
-        answered=len(known),
-        right=sum(last.get(item) == "right" for item in known),
-        fading=sum(recall(state, today()) < FADING_BELOW for state in known.values()),
     )
 
 
