@@ -59,7 +59,7 @@ class Given:
     """One given. It has grids by system, or plain numbers to pick among, or a table looked up by another given."""
 
     name: str
-    label: str
+    labels: Mapping[str, str]
     register: str
     grids: Mapping[str, Grid]
     among: tuple[str, ...] = ()

@@ -17,7 +17,7 @@ import math
 import re
 from dataclasses import dataclass
 
-from question_bank.numbers import in_comma, show
+from question_bank.numbers import in_comma, show, show_places
 from question_bank.units import Unit, register, register_of, registers
 
 LONGEST = 64
@@ -74,7 +74,8 @@ class Quantity:
 
     def shown(self, comma: bool = False) -> str:
         """What was read, for the hand to see: '44,600 lbf'."""
-        text = f"{show(self.value, 10)} {self.unit}".strip()
+        number = show_places(self.value, 4) if abs(self.value) >= 1 else show(self.value, 6)
+        text = f"{number} {self.unit}".strip()
         return in_comma(text) if comma else text
 
 

@@ -43,3 +43,8 @@ def seconds_spent() -> float:
 def last_outcomes() -> dict[str, str]:
     """How the hand last answered each item, in counted attempts."""
     return {each.item: each.outcome for each in attempts.counted(store(), me().id)}
+
+
+def answered_today() -> set[str]:
+    """The items that the hand has answered on this study day."""
+    return {each.item for each in attempts.of_person(store(), me().id, limit=200) if each.study_day == today()}

@@ -2,6 +2,7 @@
 
 import functools
 import hashlib
+import re
 from datetime import date, datetime
 from pathlib import Path
 from urllib.parse import urlsplit
@@ -16,6 +17,10 @@ from webapp import at_hand
 from webapp.reading import Reading
 from webapp.records import house
 from webapp.study.days import study_day
+
+BEFORE_UNIT = re.compile(r"(?<=\d) (?=[^\W\d_]|[%°])")
+NO_BREAK = "\N{NO-BREAK SPACE}"
+"""A number is not parted from its unit at the end of a line."""
 
 
 def install(app: Flask) -> None:
@@ -32,6 +37,7 @@ def install(app: Flask) -> None:
 
 def marked(text: str) -> str:
     """Our own printed text, its numbers as the hand writes them. What was typed or read is shown as it is, never so."""
+    text = BEFORE_UNIT.sub(NO_BREAK, text)
     return in_comma(text) if at_hand.comma() else text
 
 
@@ -39,7 +45,8 @@ def day(when: date | datetime) -> str:
     """'25 Nov', with its year if that is not this one. A moment is shown as its date in the zone of the house."""
     if isinstance(when, datetime):
         when = when.astimezone(at_hand.zone()).date()
-    return f"{when.day} {when:%b}" if when.year == at_hand.today().year else f"{when.day} {when:%b %Y}"
+    text = f"{when.day} {when:%b}" if when.year == at_hand.today().year else f"{when.day} {when:%b %Y}"
+    return text.replace(" ", NO_BREAK)
 
 
 def weekday(when: datetime) -> str:

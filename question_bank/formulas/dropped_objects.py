@@ -15,7 +15,7 @@ MECHANICS = "free fall from rest with standard gravity (mechanics, derived here)
 @registered(
     symbols="E m h",
     us=printed("{mass} × {height}", "ft·lbf", mass="lb", height="ft"),
-    metric=printed("{mass} × 9.80665 × {height}", "J", mass="kg", height="m"),
+    metric=printed("{mass} × 9.80665 m/s² × {height}", "J", mass="kg", height="m"),
     holds={"mass": (0.05, 50, "kg"), "height": (1, 60, "m")},
     source=MECHANICS,
 )
@@ -29,8 +29,8 @@ def drop_energy(mass: Mass, height: Length) -> Energy:
 
 @registered(
     symbols="v h",
-    us=printed("√(2 × 32.174 × {height})", "ft/s", height="ft"),
-    metric=printed("√(2 × 9.80665 × {height})", "m/s", height="m"),
+    us=printed("√(2 × 32.174 ft/s² × {height})", "ft/s", height="ft"),
+    metric=printed("√(2 × 9.80665 m/s² × {height})", "m/s", height="m"),
     holds={"height": (1, 60, "m")},
     source=MECHANICS,
 )
@@ -44,8 +44,8 @@ def impact_speed(height: Length) -> Speed:
 
 @registered(
     symbols="t h",
-    us=printed("√(2 × {height} / 32.174)", "s", height="ft"),
-    metric=printed("√(2 × {height} / 9.80665)", "s", height="m"),
+    us=printed("√(2 × {height} / 32.174 ft/s²)", "s", height="ft"),
+    metric=printed("√(2 × {height} / 9.80665 m/s²)", "s", height="m"),
     holds={"height": (1, 60, "m")},
     source=MECHANICS,
 )
@@ -60,7 +60,7 @@ def fall_time(height: Length) -> Time:
 @registered(
     symbols="h E m",
     us=printed("{energy} / {mass}", "ft", energy="ft·lbf", mass="lb"),
-    metric=printed("{energy} / ({mass} × 9.80665)", "m", energy="J", mass="kg"),
+    metric=printed("{energy} / ({mass} × 9.80665 m/s²)", "m", energy="J", mass="kg"),
     holds={"energy": (5, 2_000, "J"), "mass": (0.05, 50, "kg")},
     source=MECHANICS,
 )

@@ -11,6 +11,8 @@ from question_bank.verdict import Verdict
 from question_bank.working import Line
 
 TIGHTEN = "You are near. The answer is wanted {wanted}: keep every figure to the end and round once."
+OTHER_UNIT = "other-unit"
+"""The one mistake that any item knows: the right number beside the wrong unit."""
 LOOK = "Follow the working line by line, and find where yours leaves it."
 
 
@@ -26,7 +28,10 @@ class Slip:
 
 @dataclass(frozen=True, kw_only=True)
 class NumericQuestion(Question):
-    """`value` and `band` are in `unit`; `half_width` is relative to a value where `relative` is set."""
+    """`value` and `band` are in `unit`; `half_width` is relative to a value where `relative` is set.
+
+    Of a `conversion` only the asked unit is taken: copying the given with its own unit is no answer.
+    """
 
     kind = "numeric"
 
@@ -39,6 +44,7 @@ class NumericQuestion(Question):
     wanted: str
     key_text: str
     key_both: str
+    conversion: bool
     givens: list[list[str]]
     working: list[Line]
     mistakes: list[Slip]
@@ -56,6 +62,11 @@ class NumericQuestion(Question):
             read = read_quantity(text, self.unit, comma, self.register)
         except AnswerError as error:
             return Verdict(error.outcome, error.message)
+        if self.conversion and read.unit != self.unit:
+            message = (
+                f"You wrote {read.shown(comma)}. The question asks for it in {self.unit}: work it out and write that."
+            )
+            return Verdict("ask-back", message, read_as=read.shown(comma))
         verdict = self._judge(read, comma)
         if verdict.outcome == "wrong":
             return self._asked_back(text, read, comma) or verdict
@@ -69,6 +80,8 @@ class NumericQuestion(Question):
         for slip in self.mistakes:
             if self._within(value, slip.value, 1):
                 return Verdict("wrong", self.tell("wrong", slip.name), slip.name, read_as)
+        if read.unit != self.unit and self._within(read.value, self.value, 1):
+            return Verdict("wrong", self.tell("wrong", OTHER_UNIT), OTHER_UNIT, read_as)
         outcome = "close" if self.relative and self._within(value, self.value, CLOSE) else "wrong"
         return Verdict(outcome, self.tell(outcome), read_as=read_as)
 
@@ -81,6 +94,8 @@ class NumericQuestion(Question):
         slip = self.slip(mistake)
         if slip is not None:
             return slip.tell
+        if mistake == OTHER_UNIT:
+            return f"Your number fits {self.unit}, but you wrote another unit beside it. Read the unit twice."
         return {"right": "", "close": TIGHTEN.format(wanted=self.wanted), "wrong": LOOK}[outcome]
 
     def _asked_back(self, text: str, read: Quantity, comma: bool) -> Verdict | None:

@@ -77,7 +77,7 @@ def read_givens(fields: Fields) -> dict[str, Given]:
 
 def _given(name: str, row: Fields, before: Mapping[str, Given]) -> Given:
     row.only("label", "register", "us", "metric", "among", "by", "table", "rig")
-    label = row.text("label") or name.replace("_", " ")
+    label = row.by_system("label") if "label" in row.table else dict.fromkeys(SYSTEMS, name.replace("_", " "))
     ways = [way for way in ("us", "among", "by") if way in row.table]
     if len(ways) != 1:
         raise row.fault("", "a given has grids (us and metric), or among, or by with a table: one of them.")

@@ -55,7 +55,6 @@ class NumericItem(Item):
         self.givens: dict[str, Given] = read_givens(fields)
         self.steps = read_steps(fields, self.givens, self.units, all_formulas())
         self.mistakes = read_mistakes(fields, self.givens, self.steps, self.register, all_formulas())
-        self.labels = {name: given.label for name, given in self.givens.items()}
         self.is_conversion = all(step.is_conversion for step in self.steps)
         self._check_stem()
         self.alone = fields.flag("alone") or self.is_conversion
@@ -123,8 +122,12 @@ class NumericItem(Item):
             value,
             unit.symbol,
             self._key_both(value, unit, key),
-            lines(self.steps, drawn, self.labels, values, system, key),
+            lines(self.steps, drawn, self.labels(system), values, system, key),
         )
+
+    def labels(self, system: str) -> dict[str, str]:
+        """What each given is called in a working of that system."""
+        return {name: given.labels[system] for name, given in self.givens.items()}
 
     def _question(self, seed: int, system: str, numbers: Numbers) -> NumericQuestion:
         unit = self.units[system]
@@ -140,11 +143,12 @@ class NumericItem(Item):
             value=value,
             half_width=self.tolerance.half_width(1.0 if relative else value, unit, system),
             relative=relative,
+            conversion=self.is_conversion,
             wanted=self.tolerance.in_words(system),
             key_text=key,
             key_both=self._key_both(value, unit, key),
-            givens=[[self.labels[name], text] for name, text in shown.items()],
-            working=lines(self.steps, numbers.givens, self.labels, numbers.values, system, key),
+            givens=[[self.labels(system)[name], text] for name, text in shown.items()],
+            working=lines(self.steps, numbers.givens, self.labels(system), numbers.values, system, key),
             mistakes=[
                 Slip(
                     each.name,
@@ -182,6 +186,8 @@ class NumericItem(Item):
         return f"{key} ({show(value * unit.factor / other.factor, 4)} {other.symbol})"
 
     def _offered(self, unit: Unit) -> list[str]:
-        """The units of the select, the asked one first."""
+        """The units of the select, the asked one first; of a conversion there is no other."""
+        if self.is_conversion:
+            return [unit.symbol]
         others = [each for each in register(self.register).units if each and each != unit.symbol]
         return [unit.symbol, *others] if unit.symbol else others

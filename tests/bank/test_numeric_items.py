@@ -24,7 +24,7 @@ def item(request, bank):
 
 def shown_numbers(item, question):
     """The givens of a question by name, as numbers of its own grid's unit: read from what the hand sees."""
-    names = {label: name for name, label in item.labels.items()}
+    names = {label: name for name, label in item.labels(question.system).items()}
     found = {}
     for label, text in question.givens:
         symbol = item.givens[names[label]].own_unit(question.system).symbol
@@ -96,7 +96,10 @@ def test_the_companion_of_the_key_grades_right_too(questions):
     for question in questions:
         beside = re.fullmatch(r".* \((.*)\)", question.key_both)
         if beside:
-            assert question.grade(beside[1]).outcome == "right", f"seed {question.seed}: {question.key_both}"
+            # A conversion asks for one unit: what was given, copied with its own unit, is asked back.
+            assert question.grade(beside[1]).outcome == ("ask-back" if question.conversion else "right"), (
+                f"seed {question.seed}: {question.key_both}"
+            )
 
 
 def test_every_known_mistake_is_met_by_name_and_stands_apart(questions):

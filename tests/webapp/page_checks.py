@@ -104,7 +104,7 @@ def _of_fields(page: Page):
             continue
         inside = any(outer["tag"] == "label" and _words(outer) for outer in each["in"])
         if not (inside or at.get("id") in labelled or at.get("aria-label") or at.get("aria-labelledby")):
-            yield f'Line {each["line"]}: the field {at.get("name")!r} has no label. Put a <label for=its id> before it.'
+            yield f"Line {each['line']}: the field {at.get('name')!r} has no label. Put a <label for=its id> before it."
     for each in page.all("button", "summary", "a"):
         if not _words(each) and not each["at"].get("aria-label"):
             yield f"Line {each['line']}: a <{each['tag']}> has no words. Write some, in class unseen if need be."

@@ -4,6 +4,7 @@ import threading
 
 import pytest
 
+from tests.webapp.answers import answer_rightly
 from tests.webapp.page_browser import words_of
 from webapp.records import attempts, memory, people, questions
 from webapp.study.memory import back_on
@@ -184,3 +185,32 @@ def test_nothing_in_a_page_of_an_open_question_tells_the_answer(ines, ask):
             assert f"data-{word}" not in html and f'value="{word}"' not in html
         if item == ITEM:
             assert question.key_text not in words_of(html)
+
+
+@pytest.mark.parametrize("item", ["units.rating-in-kn", "units.rating-in-tonnes", "units.indicator-in-klbf"])
+def test_the_given_copied_with_its_own_unit_is_no_answer(ines, ask, house, item):
+    """Of a conversion only the asked unit is taken; anything else is asked back and not counted."""
+    browser, person = ines
+    question_id, question = ask(person, item)
+    page = browser.send(f"/questions/{question_id}/answer", free=question.givens[0][1])
+    assert page.status_code == 422 and f"asks for it in {question.unit}" in words_of(page.text)
+    assert answers(house, person) == []
+
+
+def test_the_right_number_beside_the_wrong_unit_is_told(ines, ask):
+    browser, person = ines
+    question_id, question = ask(person)
+    number = question.key_text.split(" ")[0]
+    page = browser.follow(browser.send(f"/questions/{question_id}/answer", number=number, unit="kN"))
+    assert "Your number fits klbf" in words_of(page.text)
+
+
+def test_practice_of_a_lesson_ends_when_each_item_was_answered(ines, house):
+    browser, _ = ines
+    at = browser.send("/practice/start", lesson="units/force-mass-weight").location
+    for _ in range(12):
+        question_id = at.rpartition("/")[2]
+        answer_rightly(browser, house, question_id)
+        at = browser.send("/practice/next", after=question_id).location
+    assert at == "/practice?done=units/force-mass-weight"
+    assert "every item of lesson 1.1" in words_of(browser.get(at).text)

@@ -4,6 +4,7 @@ import re
 
 import pytest
 
+from tests.webapp.answers import answer_rightly
 from tests.webapp.page_browser import words_of
 from webapp.records import answers, attempts, people, questions
 
@@ -24,7 +25,7 @@ def test_reading_is_kept_to_the_part(hands):
     assert browser.send(f"{DROPS}/read", part=PARTS[1]).location == f"{DROPS}#{PARTS[2]}"
     words = words_of(browser.get(DROPS).text)
     assert "2 of 5 parts read" in words and "Go on where you stopped" in words
-    assert "3 of its 5 parts are to read" in words_of(browser.get("/today").text)
+    assert "3 of its 5 parts" in words_of(browser.get("/today").text)
 
 
 def test_items_come_up_once_their_lesson_is_read(hands):
@@ -78,7 +79,7 @@ def test_record_shows_when_each_comes_back_and_the_mistakes_that_come_again(hand
     for _ in range(2):
         question_id = browser.send("/practice/start", lesson="units/force-mass-weight").location.rpartition("/")[2]
         while questions.get(house, question_id).item != "units.rating-in-kn":
-            _answer_rightly(browser, house, question_id)
+            answer_rightly(browser, house, question_id)
             question_id = browser.send("/practice/next", after=question_id).location.rpartition("/")[2]
         slip = questions.get(house, question_id).question.slip("long-ton")
         browser.send(f"/questions/{question_id}/answer", number=f"{slip.value:.1f}", unit="kN")
@@ -87,18 +88,6 @@ def test_record_shows_when_each_comes_back_and_the_mistakes_that_come_again(hand
     assert "Long ton" in words and "2 times" in words
     assert re.search(r"Plate in short tons, load in kN Wrong .* \d+ \w{3}", words)
     assert browser.get("/record/attempts").status_code == 200
-
-
-def _answer_rightly(browser, house, question_id):
-    question = questions.get(house, question_id).question
-    fields = {
-        "numeric": lambda: {"free": question.key_text},
-        "choice": lambda: {"choice": question.right},
-        "order": lambda: {"step": question.accepted[0]},
-        "match": lambda: {f"pair__{left}": right for left, right in question.pairs.items()},
-        "card": lambda: {"mark": "said"},
-    }[question.kind]()
-    assert browser.send(f"/questions/{question_id}/answer", **fields).status_code == 303
 
 
 def test_ten_conversions_need_no_account_and_count_nothing(client, house):

@@ -9,7 +9,7 @@ from question_bank import Question
 
 NOT_TAKEN = 422
 """Status of a page that gives a form back: nothing was changed or counted, it is to be sent again."""
-HAS_UNIT = re.compile(r"[^\W\d_]\.?\s*$|['\"′″’”#%]\s*$|[²³]\s*$")
+HAS_UNIT = re.compile(r"[^\W\d_½¼¾⅓⅔⅛⅜⅝⅞]\.?\s*$|['\"′″’”#%]\s*$|[²³]\s*$")
 """Ends in a letter, a foot or inch mark or a power: the hand typed a unit into the number's field."""
 
 
@@ -39,7 +39,9 @@ def typed_text(form: MultiDict) -> str:
         return ""
     if HAS_UNIT.search(number):
         return number
-    if inches and unit == "ft":
+    if inches.strip("0") and (unit != "ft" or not inches[0].isdigit()):
+        return f"{number} {unit}, {inches} in"  # inches go with feet alone: this is told, and nothing is dropped
+    if inches.strip("0"):
         return f"{number or '0'} ft {inches} in"
     return f"{number} {unit}".strip()
 

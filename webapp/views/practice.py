@@ -5,7 +5,7 @@ from werkzeug.wrappers import Response
 
 from webapp import asking
 from webapp.at_hand import bank, course, me, store, today
-from webapp.planning import last_outcomes, my_plan
+from webapp.planning import answered_today, last_outcomes, my_plan
 from webapp.records import attempts, memory, questions
 from webapp.study.practice_order import practice_order
 from webapp.study.so_far import so_far
@@ -21,7 +21,8 @@ def show() -> str:
         (lesson, so_far([item.id for item in bank().of_lesson(lesson.id)], last, known, today()))
         for lesson in course().lessons
     ]
-    return render_template("practice/show.html", plan=my_plan(), rows=rows)
+    done = next((lesson for lesson, _ in rows if lesson.id == request.args.get("done")), None)
+    return render_template("practice/show.html", plan=my_plan(), rows=rows, done=done)
 
 
 @views.post("/practice/start")
@@ -38,7 +39,7 @@ def following() -> Response:
     if after is None or after.person != me().id:
         abort(404)
     if after.place == "practice" and after.item in bank():
-        return _next_of_lesson(bank()[after.item].lesson)
+        return _next_of_lesson(bank()[after.item].lesson, until_all_answered=True)
     return _next_of_today()
 
 
@@ -52,15 +53,18 @@ def _next_of_today() -> Response:
     return _to(asking.ask(plan[0].item, "today"))
 
 
-def _next_of_lesson(lesson: str) -> Response:
-    items = bank().of_lesson(lesson)
+def _next_of_lesson(lesson: str, until_all_answered: bool = False) -> Response:
+    """The waiting question of a lesson, or the next one; back to Practice once each was answered today."""
+    items = [item.id for item in bank().of_lesson(lesson)]
     if not items:
         abort(404)
     waiting = questions.waiting(store(), me().id, "practice")
-    if waiting and waiting.item in {item.id for item in items}:
+    if waiting and waiting.item in items:
         return _to(waiting.id)
+    if until_all_answered and set(items) <= answered_today():
+        return redirect(url_for(".show", done=lesson), 303)
     last = {each.item: each.id for each in reversed(attempts.of_person(store(), me().id, limit=500))}
-    return _to(asking.ask(practice_order([item.id for item in items], last)[0], "practice"))
+    return _to(asking.ask(practice_order(items, last)[0], "practice"))
 
 
 def _to(question_id: str) -> Response:

@@ -6,7 +6,7 @@ from werkzeug.wrappers import Response
 from question_bank import Verdict
 from webapp import asking
 from webapp.at_hand import bank, course, me, now, store, today
-from webapp.planning import my_plan
+from webapp.planning import answered_today, my_plan
 from webapp.records import attempts, hints, memory, questions
 from webapp.records.questions import Kept
 from webapp.shown import minutes
@@ -99,4 +99,8 @@ def _side(kept: Kept) -> str:
         plan = my_plan()
         return f"{len(plan)} left, {minutes(sum(pick.seconds for pick in plan))}" if plan else "The last for today"
     item = bank().get(kept.item)
-    return f"Lesson {course().lesson(item.lesson).number}" if item else ""
+    if item is None:
+        return ""
+    of_lesson = {each.id for each in bank().of_lesson(item.lesson)}
+    done = len(of_lesson & answered_today())
+    return f"Lesson {course().lesson(item.lesson).number}, {done} of {len(of_lesson)} answered today"

@@ -104,6 +104,8 @@ def _told(name: str, mistake: str, count: int) -> Again | None:
         return None
     if item.kind == "choice":
         option = next((each for each in item.options if f"option-{each.key}" == mistake), None)
-        return option and Again(item, fill(option.text, system()), fill(option.tell or "", system()), count)
+        return option and Again(
+            item, f"You chose: {fill(option.text, system())}", fill(option.tell or "", system()), count
+        )
     slip = next((each for each in getattr(item, "mistakes", ()) if each.name == mistake), None)
     return slip and Again(item, slip.title, fill(slip.tell.get(system(), ""), system()), count)
