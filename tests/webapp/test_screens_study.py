@@ -130,6 +130,18 @@ def test_the_bench_says_a_quantity_in_all_its_units(client, address, words):
     assert words in words_of(client.get(address).text)
 
 
+@pytest.mark.parametrize(
+    "writes, typed, words",
+    [
+        ("comma", "44,600 lb", "Read as 44,6 lb. If you mean 44 600 lb"),
+        ("point", "44.600 lb", "Read as 44.6 lb. If you mean 44,600 lb"),
+    ],
+)
+def test_the_bench_says_how_it_read_a_mark_that_can_be_read_two_ways(client, writes, typed, words):
+    assert words in words_of(client.get("/bench", query_string={"value": typed, "writes": writes}).text)
+    assert "If you mean" not in client.get("/bench", query_string={"value": "44,600 lb", "writes": "point"}).text
+
+
 @pytest.mark.parametrize("theme", ["day", "night"])
 def test_day_and_night_are_remembered_by_the_browser(client, theme):
     client.send("/theme", theme=theme, back="/bench")

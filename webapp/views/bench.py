@@ -58,9 +58,23 @@ def show() -> str:
         writes_comma=writes_comma,
         found=found,
         problem=problem,
+        other_way=_other_way(value, found, writes_comma),
         cautions=list(dict.fromkeys(CAUTIONS.get(each.register.name, OTHERWISE) for each in found)),
         all=registers(),
     )
+
+
+def _other_way(value: str, found: list[Converted], writes_comma: bool) -> str | None:
+    """The text read with the other decimal mark, where three digits may be thousands: '44.600' for 44,600."""
+    if not found:
+        return None
+    try:
+        own, other = (
+            read_quantity(value, "", mark, found[0].register.name) for mark in (writes_comma, not writes_comma)
+        )
+    except AnswerError:
+        return None
+    return other.shown(writes_comma) if other.value > own.value else None
 
 
 def _converted(value: str, unit: str, writes_comma: bool) -> tuple[list[Converted], str | None]:
