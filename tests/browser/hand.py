@@ -82,6 +82,10 @@ class Hand:
         self.page.get_by_text("Say it, then turn the card").click()
         self.page.get_by_role("button", name=words).click()
 
+    def text_of(self, selector: str) -> str:
+        """The text of an element, its no-break spaces as plain ones."""
+        return self.page.locator(selector).inner_text().replace("\N{NO-BREAK SPACE}", " ")
+
     def verdict(self) -> str:
         """The word over the answered question."""
         return self.page.locator(".verdict-word").inner_text().strip()

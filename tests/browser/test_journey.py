@@ -75,8 +75,8 @@ def _types_nonsense_then_a_known_mistake(hand: Hand) -> None:
     slip = next(each for each in question.mistakes if each.name == "gravity-twice")
     hand.number(f"{slip.value:.0f}")
     assert hand.verdict() == "Wrong"
-    assert slip.tell in hand.page.locator(".verdict").inner_text()
-    assert question.working[0].put_in in hand.page.locator(".working").inner_text()
+    assert slip.tell in hand.text_of(".verdict")
+    assert question.working[0].put_in in hand.text_of(".working")
     hand.page.get_by_role("button", name="Same kind, other numbers").click()
     assert hand.question().item == question.item
     hand.answer_right()

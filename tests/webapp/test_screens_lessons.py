@@ -75,8 +75,8 @@ def test_a_lesson_that_is_not_there(hands, path):
 
 def test_a_lesson_shows_quantities_in_both_systems_the_hands_first(hands):
     us, metric = hands("Ines Okoro"), hands("Rurik Abara", system="metric", comma=True)
-    assert "250 klbf (1,112 kN)" in words_of(us.get(UNITS).text)
-    assert "1 112 kN (250 klbf)" in words_of(metric.get(UNITS).text)
+    assert "500 st (4,448 kN)" in words_of(us.get(UNITS).text)
+    assert "4 448 kN (500 st)" in words_of(metric.get(UNITS).text)
 
 
 def test_a_lesson_has_its_figure_its_caution_and_its_sources(hands):
