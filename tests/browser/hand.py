@@ -45,6 +45,10 @@ class Hand:
         while (button := self.page.get_by_role("button", name=re.compile("Read to here"))).count():
             button.first.click()
 
+    def is_asked(self) -> bool:
+        """Whether the page is a question's."""
+        return QUESTION.search(self.page.url) is not None
+
     def question(self) -> Question:
         """The question on this page, from its row."""
         return questions.get(self.store, QUESTION.search(self.page.url)[1]).question

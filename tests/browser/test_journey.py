@@ -46,7 +46,7 @@ def test_a_hand_joins_learns_forgets_the_password_and_finds_all_still_there(open
 def _answer_lesson_of_drops(hand: Hand) -> None:
     """Every item once: a nonsense, a known mistake, an answer in another unit, one in feet and inches typed freely."""
     seen: set[str] = set()
-    while hand.question().item not in seen:
+    while hand.is_asked():
         question = hand.question()
         seen.add(question.item)
         if question.item == "safety.drop-energy":
@@ -62,6 +62,7 @@ def _answer_lesson_of_drops(hand: Hand) -> None:
             hand.answer_right()
             assert hand.verdict() in ("Right", "You said it")
         hand.page.get_by_role("button", name="Next").click()
+    assert "every item of lesson 10.1" in hand.text_of("main")
     assert {"safety.barriers-in-order", "safety.static-or-dynamic", "safety.tool-aloft"} <= seen
 
 
@@ -93,7 +94,7 @@ def _types_feet_and_inches_freely(hand: Hand) -> None:
 def _answer_lesson_of_weights(hand: Hand) -> None:
     """Free entry is remembered: a bare ton is asked back, st is read."""
     seen: set[str] = set()
-    while hand.question().item not in seen:
+    while hand.is_asked():
         question = hand.question()
         seen.add(question.item)
         if question.item == "units.rating-in-tonnes":
@@ -115,7 +116,7 @@ def _answer_lesson_of_weights(hand: Hand) -> None:
 def _sees_when_each_comes_back(hand: Hand) -> None:
     hand.go("Record")
     row = hand.page.get_by_role("row", name=re.compile("Speed of a dropped thing")).first
-    assert re.search(r"\d+ \w{3}", row.get_by_role("cell").last.inner_text())
+    assert re.search(r"\d+\s\w{3}", row.get_by_role("cell").last.inner_text())
 
 
 def _signs_out(hand: Hand) -> None:
