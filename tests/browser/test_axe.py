@@ -26,6 +26,7 @@ SIGNED_IN = [
 
 def faults(page, where: str) -> list[str]:
     """What axe says against the page that is open, a line for each place. Pages keep their own strict policy."""
+    page.wait_for_load_state()  # before the style sheet is there, every target looks small
     page.evaluate(AXE)
     found = page.evaluate(RUN, TAGS)["violations"]
     return [f"{where}: {each['id']} at {node['target']}: {each['help']}" for each in found for node in each["nodes"]]

@@ -26,6 +26,15 @@ def test_a_quantity_is_shown_in_every_unit(client):
     assert "Rounded to five figures." in words_of(page.text)
 
 
+def test_each_unit_stands_once_under_its_own_system(client):
+    page = convert(client, "350 st", "load/st").text
+    captions = re.findall(r"<caption>(.*?)</caption>(.*?)</table>", page, re.DOTALL)
+    tables = {caption: re.findall(r'<th scope="row">(\w+)', rows) for caption, rows in captions}
+    assert tables["US units"] == ["lbf", "klbf", "st", "lb"]
+    assert tables["Other units"] == ["lt"]
+    assert tables["Metric units"] == ["kN", "N", "MN", "daN", "kdaN", "t", "kg"]
+
+
 def test_pounds_are_a_load_and_a_mass(client):
     words = words_of(convert(client, "44,600 lb").text)
     assert "As a load" in words and "As a mass" in words

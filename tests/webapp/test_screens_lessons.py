@@ -4,6 +4,7 @@ import re
 
 import pytest
 
+from question_bank.numbers import in_comma
 from tests.webapp.page_browser import words_of
 from webapp.records import answers, attempts, lessons_read, people, questions
 
@@ -77,6 +78,19 @@ def test_a_lesson_shows_quantities_in_both_systems_the_hands_first(hands):
     us, metric = hands("Ines Okoro"), hands("Rurik Abara", system="metric", comma=True)
     assert "500 st (4,448 kN)" in words_of(us.get(UNITS).text)
     assert "4 448 kN (500 st)" in words_of(metric.get(UNITS).text)
+
+
+def test_a_question_is_printed_with_the_mark_that_the_hand_writes(hands, asked):
+    """Stem, wanted width, answer and working; what was read is shown as it was read."""
+    hand = hands(system="metric", comma=True)
+    hand.get(UNITS)
+    kept = asked("units/force-mass-weight")["numeric"]
+    page = hand.get(UNITS).text
+    assert "You write 12,5. Give it to within 0,5 %." in words_of(page)
+    sent = hand.send(f"{UNITS}/answer", question=kept.id, number=in_comma(kept.question.key_text), unit="")
+    words = words_of(hand.follow(sent).text)
+    for printed in (kept.question.key_both, *(line.result for line in kept.question.working)):
+        assert " ".join(in_comma(printed).split()) in words
 
 
 def test_a_lesson_has_its_figure_its_caution_and_its_sources(hands):

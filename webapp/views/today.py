@@ -37,5 +37,5 @@ def show() -> str:
 
 
 def _next_day(known: dict[str, State]) -> date | None:
-    """The first day after today on which an item comes back, or None."""
-    return min((day for day in map(back_on, known.values()) if day > today()), default=None)
+    """The first day on which an item of the course comes back, or None."""
+    return min((back_on(state) for item, state in known.items() if item in bank()), default=None)
