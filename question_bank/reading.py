@@ -47,6 +47,8 @@ FEET_AND_INCHES = re.compile(
 MARKS_IN_WORDS = {"'": "ft", '"': "in"}
 NOT_NOUGHT = re.compile(r"[^1-9eExX]*[1-9]")
 JOINERS = re.compile(r"[ .·*^-]+")
+CAPITAL_T = "T"
+"""The one spelling whose case decides: many write T for the short ton of their own rig, so it is asked back."""
 WHICH_TON = "Which ton? Write st (short ton, 2000 lb) or t (tonne, 1000 kg)."
 
 
@@ -176,10 +178,10 @@ def _feet_and_inches(found: re.Match[str], comma: bool) -> float:
 def _in_register(value: float, unit_text: str, register_name: str) -> Quantity:
     unit_text = MARKS_IN_WORDS.get(unit_text, unit_text)
     found = spellings().get(_bare(unit_text), {})
-    if register_name in found:
+    if register_name in found and unit_text != CAPITAL_T:
         return Quantity(value, found[register_name].symbol, register_name)
     asked = register(register_name).title
-    if _bare(unit_text) in ("ton", "tons"):
+    if _bare(unit_text) in ("ton", "tons") or unit_text == CAPITAL_T:
         if register_name not in ("load", "mass"):
             raise AnswerError("other-dimension", f"You gave a load ({unit_text}). The question asks for {asked}.")
         raise AnswerError("ask-back", WHICH_TON)
