@@ -23,7 +23,7 @@ def show(value: float, figures: int = 4, to: str = "either") -> str:
 
 
 def _towards(value: float, places: int, to: str) -> float:
-    """The value rounded down or up at that place; float noise in the last digits is no reason to leave a round value."""
+    """The value rounded down or up at that place. Float noise is no reason to leave a round value."""
     scaled = round(value * 10.0**places, 6)
     whole = math.floor(scaled) if to == "down" else math.ceil(scaled)
     return round(whole / 10.0**places, max(places, 0))

@@ -130,7 +130,7 @@ class NumericQuestion(Question):
         return self.value - below * (1 + 1e-9) - slack <= value <= self.value + above * (1 + 1e-9) + slack
 
     def _reach(self, widths: float) -> tuple[float, float]:
-        """How far the band goes below and above the value. A one-sided one leaves room for the trade's short factors."""
+        """How far the band goes below and above the value. One-sided, it leaves room for the trade's short factors."""
         width, past = self._width(self.value) * widths, abs(self.value) * TRADE_FACTORS
         return (past if self.side == "up" else width, past if self.side == "down" else width)
 

@@ -43,7 +43,10 @@ def read_units(fields: Fields) -> dict[str, Unit]:
 
 
 def read_tolerance(fields: Fields, units: Mapping[str, Unit]) -> Tolerance:
-    """{ exact = true }, { absolute = "0.01 ft" } perhaps by system, { relative = 0.01 }, { down = 0.005 } or { up = 0.01 }."""
+    """{ exact = true }, { absolute = "0.01 ft" }, { relative = 0.01 }, { down = 0.005 } or { up = 0.01 }.
+
+    An absolute one may be given by system.
+    """
     inner = fields.inner("tolerance")
     inner.only("exact", "absolute", *SHARES)
     if len(inner.table) != 1:
