@@ -58,7 +58,7 @@ class Printed:
         return list(dict.fromkeys(PLACE.findall(self.text)))
 
     def filled(self, texts: Mapping[str, str]) -> str:
-        """The equation with each name replaced; what is raised to a power stands in brackets: (4.5 in)², not 4.5 in²."""
+        """The equation with each name replaced; what is raised to a power stands in brackets, as in (4.5 in)²."""
         text = RAISED.sub(lambda at: _in_brackets(texts[at[1] or at[3]]) + SMALL.get(at[2], ""), self.text)
         return PLACE.sub(lambda found: texts[found[1]], text)
 
