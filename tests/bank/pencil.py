@@ -12,7 +12,7 @@ import math
 import re
 
 TOKEN = re.compile(
-    r"(?P<number>\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?)(?P<unit> (?!×)[^\W\d_][^\s()×−+^]*| ?[°%])?"
+    r"(?P<number>\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?)(?P<unit> (?!×)[^\W\d_][^\s()×−+^,]*| ?[°%])?"
     r"|(?P<sign>[+−×/^()√π²³,])|(?P<function>[a-z]+(?=\())|(?P<space> )"
 )
 FUNCTIONS = {
