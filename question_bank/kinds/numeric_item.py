@@ -19,6 +19,8 @@ from question_bank.units import Unit, register
 from question_bank.working import Line, lines
 
 TRIES = 50
+SPOKEN = {"in": "inches"}
+"""How an asked unit stands in a sentence, where its symbol would read badly: 'in inches', not 'in in'."""
 NAMED = re.compile(r"(?<!\{)\{(\w+)\}(?!\})")
 
 
@@ -138,7 +140,7 @@ class NumericItem(Item):
         shown = {name: each.text if self.alone else each.beside(system) for name, each in numbers.givens.items()}
         relative = self.tolerance.is_share
         return NumericQuestion(
-            **self.in_common(seed, system, self._put_in({**shown, "asked": unit.symbol})),
+            **self.in_common(seed, system, self._put_in({**shown, "asked": SPOKEN.get(unit.symbol, unit.symbol)})),
             register=self.register,
             unit=unit.symbol,
             units=self._offered(unit),
