@@ -134,7 +134,7 @@ class NumericItem(Item):
         value = numbers.values[self.steps[-1].name] / unit.factor
         key = self._key(value, unit, system)
         shown = {name: each.text if self.alone else each.beside(system) for name, each in numbers.givens.items()}
-        relative = self.tolerance.kind == "relative"
+        relative = self.tolerance.is_share
         return NumericQuestion(
             **self.in_common(seed, system, self._put_in({**shown, "asked": unit.symbol})),
             register=self.register,
@@ -143,6 +143,7 @@ class NumericItem(Item):
             value=value,
             half_width=self.tolerance.half_width(1.0 if relative else value, unit, system),
             relative=relative,
+            side=self.tolerance.side,
             conversion=self.is_conversion,
             wanted=self.tolerance.in_words(system),
             key_text=key,
@@ -183,7 +184,7 @@ class NumericItem(Item):
         if unit.pair is None:
             return key
         other = register(self.register).unit(unit.pair)
-        return f"{key} ({show(value * unit.factor / other.factor, 4)} {other.symbol})"
+        return f"{key} ({show(value * unit.factor / other.factor, 4, self.tolerance.side)} {other.symbol})"
 
     def _offered(self, unit: Unit) -> list[str]:
         """The units of the select, the asked one first; of a conversion there is no other."""
