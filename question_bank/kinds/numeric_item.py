@@ -19,6 +19,8 @@ from question_bank.units import Unit, register
 from question_bank.working import Line, lines
 
 TRIES = 50
+SAID = {"in": "inches"}
+"""What a stem says for a unit whose symbol is a word of its own: 'in inches' and not 'in in'."""
 NAMED = re.compile(r"(?<!\{)\{(\w+)\}(?!\})")
 
 
@@ -136,7 +138,7 @@ class NumericItem(Item):
         shown = {name: each.text if self.alone else each.beside(system) for name, each in numbers.givens.items()}
         relative = self.tolerance.is_share
         return NumericQuestion(
-            **self.in_common(seed, system, self._put_in({**shown, "asked": unit.symbol})),
+            **self.in_common(seed, system, self._put_in({**shown, "asked": SAID.get(unit.symbol, unit.symbol)})),
             register=self.register,
             unit=unit.symbol,
             units=self._offered(unit),
