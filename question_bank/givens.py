@@ -35,7 +35,7 @@ class Grid:
 
 @dataclass(frozen=True)
 class Listed:
-    """Values that a maker really stamps, rising, as they are written: 350, 500, 650 st. Between them nothing is drawn."""
+    """Values that makers stamp, rising, as they are written: 350, 500, 650 st. Between them nothing is drawn."""
 
     values: tuple[str, ...]
     unit: Unit

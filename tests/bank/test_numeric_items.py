@@ -144,7 +144,7 @@ def test_the_same_givens_in_the_other_system_give_the_same_value(item, system, q
 
 
 def test_every_drawn_given_lies_on_the_grid_of_its_own_system(item, system, questions):
-    """Start + i × step, or a listed value, as decimal text: never 0.30000000000000004, never the other system's grid."""
+    """Start + i × step, or a listed value, as decimal text: never 0.30000000000000004, never the other grid."""
     for question in questions:
         for name, number in shown_numbers(item, question).items():
             grid = item.givens[name].grids.get(system)

@@ -1,4 +1,4 @@
-"""Drills of Ten conversions: with a clock or without, when each question was first shown, which power of ten was chosen."""
+"""Drills of Ten conversions: the clock, when a question was first shown, the power of ten chosen."""
 
 from dataclasses import dataclass
 from datetime import datetime

@@ -1,4 +1,4 @@
-"""What one drill of Ten conversions shows: each question's two answers and its time, and what went wrong twice. Pure."""
+"""What one drill of Ten conversions shows: two answers a question, its time, and what went wrong twice. Pure."""
 
 from collections import Counter
 from collections.abc import Iterable, Sequence
@@ -47,7 +47,7 @@ class Asked:
 
     @property
     def estimate_told(self) -> bool:
-        """Whether the hand's own estimate speaks against the slip that followed: the size was right, the answer not in it."""
+        """Whether the estimate speaks against the slip that followed: the size was right, the answer not in it."""
         slip = self.question.slip(self.mistake)
         return self.size_is_right and slip is not None and power_of(slip.value) != self.chosen
 

@@ -91,6 +91,7 @@ def answer(drill: str, place: int) -> Response | tuple[str, int]:
 @open_to_all
 def form_address(drill: str, place: int) -> Response:
     """A form that came back stands at its own address; loaded anew, that leads to the question."""
+    _of_drill(drill, place)
     return _to(drill, place)
 
 

@@ -1,4 +1,4 @@
-"""Level 3: Ten conversions. A drill is a row; of each of its questions, when it was first shown and how big it seemed."""
+"""Level 3: Ten conversions. Drills, when their questions were first shown, the powers of ten chosen."""
 
 from sqlite_utils import Database
 
