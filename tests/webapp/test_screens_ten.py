@@ -136,10 +136,10 @@ def test_the_clock_says_seconds_of_each_and_of_all(client, house, clock):
         drill.words(place)
         drill.exact(place)
         clock.forward(seconds=300)
-    assert "27 s, 7 s of it to the power of ten" in drill.words(1)
+    assert "Time: 27 s. You chose the power of ten after 7 s." in drill.words(1)
     words = drill.result()
     assert "2 of 10 powers of ten right, 1 of them in 10 seconds. 1 min 1 s in all." in words
-    assert "34 s 14 s to the power of ten" in words
+    assert "34 s size after 14 s" in words
 
 
 def test_a_clock_reads_on_after_a_reload(client, house, clock):
@@ -152,7 +152,7 @@ def test_a_clock_reads_on_after_a_reload(client, house, clock):
 def test_without_a_clock_no_time_is_shown(drill):
     drill.size(1)
     drill.exact(1)
-    assert "power of ten" in drill.words(1) and " of it to the power of ten" not in drill.words(1)
+    assert "power of ten" in drill.words(1) and "Time:" not in drill.words(1)
     assert "in all" not in drill.result() and "data-seconds" not in drill.browser.get(drill.address(2)).text
 
 

@@ -37,7 +37,7 @@ def test_286_klbf_are_thousands_of_kn(bank):
 
 
 def test_a_slip_out_of_the_right_size_could_have_been_seen(bank):
-    """Dividing by 4.448 gives 64 kN: not in the thousands. A ton for a tonne gives 500 for 454: in the same hundreds."""
+    """Dividing by 4.448 gives 64 kN: not in the thousands. A ton for a tonne: 500 for 454, the same hundreds."""
     seen = asked(bank, "units.hook-load-in-kn", "286 klbf", chosen=3, outcome="wrong", mistake="factor-upside-down")
     assert seen.estimate_told
     assert not asked(
