@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from question_bank.picking import Picker
 
 HOW_MANY = 4
-LOWEST = -3
+LOWEST = -2
+"""Nothing smaller is offered, unless it is right: a mast of hundredths of a metre would be no choice."""
 CLEAR = (1.05, 9.5)
 """A value whose first figures lie outside these is so near the next power of ten that a fair estimate may miss it."""
 NAMES = {
@@ -51,7 +52,8 @@ def lowest_offered(value: float, seed: int) -> int:
 
     The seed has drawn the givens already: counted on, so that the place tells nothing about the size.
     """
-    return max(power_of(value) - Picker(seed + 2**31).index(HOW_MANY), LOWEST)
+    power = power_of(value)
+    return max(power - Picker(seed + 2**31).index(HOW_MANY), min(LOWEST, power))
 
 
 def size(power: int, unit: str) -> Size:

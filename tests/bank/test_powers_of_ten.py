@@ -49,6 +49,14 @@ def test_the_right_one_is_among_the_four_and_in_any_place():
     assert set(places) == {0, 1, 2, 3} and min(places.values()) > 60
 
 
+def test_nothing_absurdly_small_is_offered_but_the_right_one_always_is():
+    """Of 40 m no thousandths; a value of thousandths has them."""
+    for seed in range(100):
+        assert lowest_offered(40.0, seed) >= -2
+        for value in (0.0071, 0.78, 1.4, 40.0, 130_000.0):
+            assert lowest_offered(value, seed) <= power_of(value) < lowest_offered(value, seed) + HOW_MANY
+
+
 def test_the_place_tells_nothing_about_the_size(bank):
     """Small and large draws of one item have the right answer in every place: the seed that drew them is counted on."""
     item = bank["units.hook-load-in-kn"]
