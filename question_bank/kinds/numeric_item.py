@@ -19,8 +19,8 @@ from question_bank.units import Unit, register
 from question_bank.working import Line, lines
 
 TRIES = 50
-SPOKEN = {"in": "inches"}
-"""How an asked unit stands in a sentence, where its symbol would read badly: 'in inches', not 'in in'."""
+SAID = {"in": "inches"}
+"""What a stem says for a unit whose symbol is a word of its own: 'in inches' and not 'in in'."""
 NAMED = re.compile(r"(?<!\{)\{(\w+)\}(?!\})")
 
 
@@ -140,7 +140,7 @@ class NumericItem(Item):
         shown = {name: each.text if self.alone else each.beside(system) for name, each in numbers.givens.items()}
         relative = self.tolerance.is_share
         return NumericQuestion(
-            **self.in_common(seed, system, self._put_in({**shown, "asked": SPOKEN.get(unit.symbol, unit.symbol)})),
+            **self.in_common(seed, system, self._put_in({**shown, "asked": SAID.get(unit.symbol, unit.symbol)})),
             register=self.register,
             unit=unit.symbol,
             units=self._offered(unit),
