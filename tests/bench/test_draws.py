@@ -2,9 +2,10 @@
 
 import pytest
 
+from question_bank import load_bank
 from tests.bench.draws import BY_HAND, disagreement
 
 
 @pytest.mark.parametrize("name", BY_HAND)
-def test_what_is_written_by_hand_gives_the_numbers_of_the_bank(bank, name):
-    assert disagreement(bank, name) is None
+def test_what_is_written_by_hand_gives_the_numbers_of_the_bank(name):
+    assert disagreement(load_bank(), name) is None
