@@ -129,9 +129,10 @@ def test_its_figure_stands_in_the_text(lesson):
 
 
 @every_lesson
-def test_each_of_its_words_opens_in_the_text(lesson):
+def test_each_of_its_words_opens_in_the_text(lesson, the_course):
     html = "".join(each.html for each in blocks(lesson, Html))
-    closed = [word for word in lesson.terms if f'popovertarget="term-{word.replace(" ", "-")}-' not in html]
+    slugs = {word: the_course.glossary[word].slug for word in lesson.terms}
+    closed = [word for word in lesson.terms if f'popovertarget="term-{slugs[word]}-' not in html]
     # An exclusion zone, say, may be taught in a list; but each word that a lesson teaches has to be opened there once.
     assert closed == []
 
