@@ -68,14 +68,17 @@ class NumericItem(Item):
 
         Raises BankError where no draw of 50 keeps the known wrong ways apart, KeyError for a given that is not there.
         """
-        fixed = fixed or {}
+        return self._question(seed, system, self.picked(seed, system, fixed or {}))
+
+    def picked(self, seed: int, system: str, fixed: Mapping[str, Any]) -> Numbers:
+        """The numbers that a draw of that seed is made of. Raises as `draw` does."""
         if unknown := fixed.keys() - self.givens.keys():
             raise KeyError(f"{self.id} has no given {sorted(unknown)}. Its givens are {list(self.givens)}.")
         picker = Picker(seed)
         for _ in range(TRIES):
             numbers = self.numbers(picker, system, fixed)
             if self.apart(numbers, system):
-                return self._question(seed, system, numbers)
+                return numbers
         raise self.fault(
             "mistakes",
             f"{TRIES} tries in {system!r} gave none that keeps the mistakes apart from the answer and from each other.",
@@ -136,7 +139,7 @@ class NumericItem(Item):
         shown = {name: each.text if self.alone else each.beside(system) for name, each in numbers.givens.items()}
         relative = self.tolerance.kind == "relative"
         return NumericQuestion(
-            **self.in_common(seed, system, self._put_in({**shown, "asked": unit.symbol})),
+            **self.in_common(seed, system, self.put_in(shown, system)),
             register=self.register,
             unit=unit.symbol,
             units=self._offered(unit),
@@ -161,9 +164,10 @@ class NumericItem(Item):
             ],
         )
 
-    def _put_in(self, shown: Mapping[str, str]) -> str:
-        """The stem with each given and the asked unit in its place."""
-        return NAMED.sub(lambda found: shown[found[1]], self.stem)
+    def put_in(self, shown: Mapping[str, str], system: str) -> str:
+        """The stem with each given as it is shown, and the asked unit, in their places."""
+        texts = {**shown, "asked": self.units[system].symbol}
+        return NAMED.sub(lambda found: texts[found[1]], self.stem)
 
     def _check_stem(self) -> None:
         """The stem names each given once, in the file's order, and last 'in {asked}': a slip there is then seen."""
