@@ -15,6 +15,8 @@ from question_bank.kinds.numeric_item import NumericItem
 
 FOLDER = Path(__file__).with_name("cases")
 FEWEST_PARTS = 2
+KINDS = ("numeric", "choice")
+"""The kinds that a sheet of paper can ask and answer."""
 
 
 def load_cases(bank: Bank, folder: Path = FOLDER) -> dict[str, Case]:
@@ -50,6 +52,8 @@ def _part(row: Fields, bank: Bank, givens: Mapping[str, Given], before: list[Par
     item = bank.get(row.needed("item"))
     if item is None:
         raise row.fault("item", f"there is no item {row.table['item']!r} in the bank. Mend the name.")
+    if item.kind not in KINDS:
+        raise row.fault("item", f"{item.id} is of the kind {item.kind}. A part is one of {', '.join(KINDS)}.")
     fixed = row.inner("given") if "given" in row.table else Fields(row.file, row.item, {}, row.path)
     if fixed.table and not isinstance(item, NumericItem):
         raise row.fault("given", f"{item.id} is a {item.kind} and has no givens. Leave this out.")

@@ -2,6 +2,7 @@
 
 from webapp.at_hand import bank, course, me, store, today
 from webapp.records import attempts, lessons_read, memory
+from webapp.records.attempts import Attempt
 from webapp.study.planner import Offer, Pick, plan_today
 
 
@@ -14,7 +15,7 @@ def my_plan() -> list[Pick]:
         lessons_finished(),
         person.minutes,
         today(),
-        seconds_spent(),
+        seconds_charged(),
     )
 
 
@@ -35,9 +36,21 @@ def lessons_finished() -> set[str]:
 
 def seconds_spent() -> float:
     """How long the hand has answered questions today; an answer nobody could time counts what it usually takes."""
+    return sum(each.seconds or each.usual_seconds or 0.0 for each in _attempts_today())
+
+
+def seconds_charged() -> float:
+    """How much of today's minutes is used up: each answer takes what it took, and no less than was planned for it.
+
+    Were a quick answer to give its seconds back, the plan would take another item in for it, and what is left for today
+    would not go down as the hand answers.
+    """
+    return sum(max(each.seconds or 0.0, each.usual_seconds or 0.0) for each in _attempts_today())
+
+
+def _attempts_today() -> list[Attempt]:
     day = today()
-    recent = attempts.of_person(store(), me().id, limit=200)
-    return sum(each.seconds or each.usual_seconds or 0.0 for each in recent if each.study_day == day)
+    return [each for each in attempts.of_person(store(), me().id, limit=200) if each.study_day == day]
 
 
 def last_outcomes() -> dict[str, str]:
@@ -47,4 +60,4 @@ def last_outcomes() -> dict[str, str]:
 
 def answered_today() -> set[str]:
     """The items that the hand has answered on this study day."""
-    return {each.item for each in attempts.of_person(store(), me().id, limit=200) if each.study_day == today()}
+    return {each.item for each in _attempts_today()}

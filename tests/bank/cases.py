@@ -4,7 +4,7 @@ from question_bank.bank import Bank, read_file
 from question_bank.case_files import read_case
 from question_bank.check_cases import check_case
 from question_bank.errors import BankError
-from tests.bank.items import CHOICE, COUNTED, SOUND
+from tests.bank.items import CARD, CHOICE
 
 ITEMS = """
 [buoyancy-of-mud]
@@ -107,7 +107,7 @@ given = { string = "part 2" }
 
 def bank(*changes):
     """The bank of these items after (old, new) changes, each of which must be there to be made."""
-    return Bank(read_file("units/tried.toml", "units", changed(ITEMS + CHOICE + SOUND + COUNTED, *changes)))
+    return Bank(read_file("units/tried.toml", "units", changed(ITEMS + CHOICE + CARD, *changes)))
 
 
 def case(*changes, items=()):

@@ -84,6 +84,7 @@ def test_the_chain_in_one_go_agrees_with_the_printed_one(system):
 WHEN_READ = [
     # old, new, the field named, words of the message
     ('item = "units.which-ton"', 'item = "units.no-such"', "parts 3 item", ["units.no-such"]),
+    ('item = "units.which-ton"', 'item = "units.one-ton"', "parts 3 item", ["card", "numeric, choice"]),
     ('item = "units.which-ton"', 'item = "units.which-ton"\ngiven = { mud = "mud" }', "parts 3 given", ["choice"]),
     ('given = { mud = "mud" }', 'given = { drift = "mud" }', "parts 1 given drift", ["mud"]),
     ('given = { mud = "mud" }', 'given = { mud = "air_weight" }', "parts 1 given mud", ["load", "density"]),

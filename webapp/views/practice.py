@@ -4,7 +4,8 @@ from flask import Blueprint, abort, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response
 
 from webapp import asking
-from webapp.at_hand import bank, course, me, store, today
+from webapp.at_hand import bank, cases, course, me, store, today
+from webapp.my_cases import my_case, open_cases
 from webapp.planning import answered_today, last_outcomes, my_plan
 from webapp.records import attempts, memory, questions
 from webapp.study.practice_order import practice_order
@@ -22,7 +23,14 @@ def show() -> str:
         for lesson in course().lessons
     ]
     done = next((lesson for lesson, _ in rows if lesson.id == request.args.get("done")), None)
-    return render_template("practice/show.html", plan=my_plan(), rows=rows, done=done)
+    going = open_cases()
+    return render_template(
+        "practice/show.html",
+        plan=my_plan(),
+        rows=rows,
+        done=done,
+        cases=[(case, going.get(case.id)) for case in cases().values()],
+    )
 
 
 @views.post("/practice/start")
@@ -38,6 +46,8 @@ def following() -> Response:
     after = questions.get(store(), request.form.get("after", ""))
     if after is None or after.person != me().id:
         abort(404)
+    if after.place == "case":
+        return _next_of_case(after.drill)
     if after.place == "practice" and after.item in bank():
         return _next_of_lesson(bank()[after.item].lesson, until_all_answered=True)
     return _next_of_today()
@@ -51,6 +61,12 @@ def _next_of_today() -> Response:
     if not plan:
         return redirect(url_for("today.show"), 303)
     return _to(asking.ask(plan[0].item, "today"))
+
+
+def _next_of_case(run_id: str) -> Response:
+    """The first part that is not answered; after the last one the whole case."""
+    part = my_case(run_id).open
+    return _to(part.id) if part else redirect(url_for("cases.show", run=run_id), 303)
 
 
 def _next_of_lesson(lesson: str, until_all_answered: bool = False) -> Response:
