@@ -1,5 +1,7 @@
 """The plan of today for who is asking: the records read, and handed to the pure planner."""
 
+import math
+
 from webapp.at_hand import bank, course, me, store, today
 from webapp.records import attempts, lessons_read, memory
 from webapp.records.attempts import Attempt
@@ -8,15 +10,17 @@ from webapp.study.planner import Offer, Pick, plan_today
 
 def my_plan() -> list[Pick]:
     """What is for today, in the order to ask it, within the minutes that are left of today."""
-    person = me()
-    return plan_today(
-        offers(),
-        memory.of_person(store(), person.id),
-        lessons_finished(),
-        person.minutes,
-        today(),
-        seconds_charged(),
-    )
+    return _plan(me().minutes, seconds_charged())
+
+
+def more_waits() -> bool:
+    """Whether something could be studied today, be it beyond the hand's minutes."""
+    return bool(_plan(math.inf, 0))
+
+
+def _plan(minutes: float, seconds_used: float) -> list[Pick]:
+    known = memory.of_person(store(), me().id)
+    return plan_today(offers(), known, lessons_finished(), minutes, today(), seconds_used)
 
 
 def offers() -> list[Offer]:
