@@ -3,7 +3,6 @@
 from flask import Blueprint, abort, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response
 
-from course import Lesson
 from question_bank import Verdict
 from webapp import asking
 from webapp.at_hand import bank, course, me, now, store, today
@@ -110,7 +109,7 @@ def _answered(kept: Kept, attempt: attempts.Attempt) -> str:
         back_on=state and back_on(state),
         back_in=(back_on(state) - today()).days if state else 0,
         item=item,
-        lesson=item and _lesson(item.lesson),
+        lesson=course().lesson_or_planned(item.lesson) if item else None,
     )
 
 
@@ -127,10 +126,4 @@ def _side(kept: Kept) -> str:
         return ""
     of_lesson = {each.id for each in bank().of_lesson(item.lesson)}
     done = len(of_lesson & answered_today())
-    lesson = _lesson(item.lesson)
-    return f"{f'Lesson {lesson.number}, ' if lesson else ''}{done} of {len(of_lesson)} answered today"
-
-
-def _lesson(lesson_id: str) -> Lesson | None:
-    """The lesson with that id if it is written; an item can be there before its lesson."""
-    return next((each for each in course().lessons if each.id == lesson_id), None)
+    return f"Lesson {course().lesson_or_planned(item.lesson).number}, {done} of {len(of_lesson)} answered today"
