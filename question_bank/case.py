@@ -76,6 +76,7 @@ class Case:
         self.source = fields.needed("source")
         self.givens = givens
         self.parts = parts
+        self._choices: dict[tuple[str, str], tuple[Drawn, ...]] = {}
 
     @property
     def lessons(self) -> tuple[str, ...]:
@@ -104,7 +105,7 @@ class Case:
     def _drawn(self, seed: int, system: str, picker: Picker) -> DrawnCase:
         shared: dict[str, Drawn] = {}
         for name, given in self.givens.items():
-            shared[name] = given.draw(picker, system, shared)
+            shared[name] = self._picked(given, picker, system, shared)
         known = {name: drawn.text for name, drawn in shared.items()}
         parts: list[DrawnPart] = []
         for at, part in enumerate(self.parts, start=1):
@@ -119,6 +120,13 @@ class Case:
             {name: drawn.base for name, drawn in shared.items()},
             tuple(parts),
         )
+
+    def _picked(self, given: Given, picker: Picker, system: str, before: Mapping[str, Drawn]) -> Drawn:
+        if given.by is not None:
+            return given.fixed(given.table[before[given.by].number], system)
+        if (given.name, system) not in self._choices:
+            self._choices[given.name, system] = given.choices(system)
+        return picker.one_of(self._choices[given.name, system])
 
     def _drawn_part(self, at: int, part: Part, known: Mapping[str, str], system: str, picker: Picker) -> DrawnPart:
         fixed = {name: known[source] for name, source in part.given.items()}

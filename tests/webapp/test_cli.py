@@ -9,7 +9,7 @@ import pytest
 from click.testing import CliRunner
 
 import question_bank
-from question_bank import load_bank
+from question_bank import load_bank, load_cases
 from tests.webapp.records.samples import attempt, join, memory_rows, record_all
 from tests.webapp.serving import Browser, Served
 from webapp import cli, passwords, serving
@@ -157,7 +157,9 @@ def test_a_new_password_is_printed_and_ends_the_sessions(run, data):
 
 def test_check_passes_the_bank_and_the_course(run):
     text = fine(run("check", "--seeds", "1"))
-    assert f"{len(load_bank())} items are sound, 1 draws each in both systems." in text
+    bank = load_bank()
+    said = f"{len(bank)} items and {len(load_cases(bank))} cases are sound, 1 draws each in both systems."
+    assert said in text
 
 
 def test_check_names_each_fault_and_fails(run, tmp_path, monkeypatch):
