@@ -24,10 +24,14 @@ def _plan(minutes: float, seconds_used: float) -> list[Pick]:
 
 
 def offers() -> list[Offer]:
-    """Every item of the bank in course order, with the seconds it usually takes."""
+    """Every item of the bank in course order, with the seconds it usually takes.
+
+    Items of lessons still to be written come last. They are never new here, since nobody has read their lesson; one
+    that a hand has practised comes back when it fades, as the page of its answer has said.
+    """
     return [
         Offer(item.id, lesson.id, float(item.usual_seconds))
-        for lesson in course().lessons
+        for lesson in (*course().lessons, *course().planned)
         for item in bank().of_lesson(lesson.id)
     ]
 
