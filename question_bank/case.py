@@ -17,6 +17,7 @@ from question_bank.picking import Picker
 from question_bank.quantities_in_text import fill
 from question_bank.question import Question
 from question_bank.steps import ExpressionError
+from question_bank.units import both, unit
 
 TRIES = 50
 SEEDS = 2**31
@@ -32,22 +33,27 @@ class Part:
     item: Item
     given: Mapping[str, str]
 
-    @property
-    def result(self) -> str | None:
-        """What its answer is called in the table of what is known; None where it is no number."""
-        return self.item.steps[-1].find if isinstance(self.item, NumericItem) else None
+    def result(self, question: Question) -> tuple[str, str] | None:
+        """What its answer is called, and the right one as printed, in both systems; None where it is no number."""
+        if not isinstance(self.item, NumericItem):
+            return None
+        text = question.key_text
+        if unit(question.unit, self.item.register).pair is not None:
+            text = both(text, question.system, register_name=self.item.register)
+        return self.item.steps[-1].find, text
 
 
 @dataclass(frozen=True)
 class DrawnPart:
     """A part as it is asked. `fixed` are the texts of the givens that the case decided.
 
+    `result` is what its answer is called and the right one as later parts show it, None where it is no number.
     `on_paper` is its stem with a blank in the place of each earlier result, for a sheet that must not tell it.
     """
 
     question: Question
     fixed: Mapping[str, str]
-    result: str | None
+    result: tuple[str, str] | None
     on_paper: str
 
 
@@ -110,7 +116,7 @@ class Case:
         parts: list[DrawnPart] = []
         for at, part in enumerate(self.parts, start=1):
             parts.append(self._drawn_part(at, part, known, system, picker))
-            if part.result is not None:
+            if parts[-1].result is not None:
                 known[f"part {at}"] = parts[-1].question.key_text
         return DrawnCase(
             seed,
@@ -135,7 +141,7 @@ class Case:
             if not given.holds(given.fixed(text, system).base):
                 raise self.fault(f"parts {at} given {name}", f"{text} lies outside the range of {part.item.id}.")
         question = part.item.draw(picker.index(SEEDS), system, fixed=fixed)
-        return DrawnPart(question, fixed, part.result, _on_paper(part, question))
+        return DrawnPart(question, fixed, part.result(question), _on_paper(part, question))
 
     def _told(self, shared: Mapping[str, Drawn], system: str) -> str:
         """The story with the givens that it names, and its quantities, in that system."""

@@ -14,11 +14,11 @@ from webapp.records.questions import Kept
 
 @dataclass(frozen=True)
 class Taken:
-    """One part of a run: its question, the hand's attempt or None, what its answer is called, its stem with blanks."""
+    """One part of a run: its question, the hand's attempt or None, its right result by name, its stem with blanks."""
 
     kept: Kept
     attempt: Attempt | None
-    result: str | None
+    result: list[str] | None
     on_paper: str
 
 
@@ -61,7 +61,7 @@ class MyCase:
         """What stands on top of that part: the shared givens, and the right results of the parts before it."""
         given = [Known(label, text, None) for label, text in self.run.givens]
         found = [
-            Known(part.result, part.kept.question.key_both, at)
+            Known(*part.result, at)
             for at, part in enumerate(self.parts[: place - 1], start=1)
             if part.result is not None
         ]
@@ -97,7 +97,7 @@ def begin(case: Case) -> MyCase:
         case.title,
         drawn.story,
         [list(each) for each in drawn.givens],
-        [each.result for each in drawn.parts],
+        [each.result and list(each.result) for each in drawn.parts],
         [each.on_paper for each in drawn.parts],
     )
     with store().writing():

@@ -193,8 +193,12 @@ class NumericItem(Item):
         return f"{key} ({show(value * unit.factor / other.factor, 4, self.tolerance.side)} {other.symbol})"
 
     def _offered(self, unit: Unit) -> list[str]:
-        """The units of the select, the asked one first; of a conversion there is no other."""
+        """The units of the select, the asked one first; of a conversion there is no other.
+
+        A plain number, the unit '', is offered where it is asked and there are others; where it is not, a number alone
+        is read in the asked unit.
+        """
         if self.is_conversion:
             return [unit.symbol]
         others = [each for each in register(self.register).units if each and each != unit.symbol]
-        return [unit.symbol, *others] if unit.symbol else others
+        return [unit.symbol, *others] if unit.symbol or others else []

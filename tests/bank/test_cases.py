@@ -52,6 +52,10 @@ def test_what_is_shared_or_found_before_is_fixed_and_shown(system):
         first, second, _, last = (part.question for part in drawn.parts)
         assert dict(second.givens)["buoyancy"] == first.key_text
         assert dict(second.givens)["air weight"] == drawn.givens[0][1]
+        assert drawn.parts[1].result[1] == dict(last.givens)["string"]
+        assert [part.result and part.result[0] for part in drawn.parts] == [
+            "buoyancy factor", "string in mud", None, "hook load",
+        ]  # fmt: skip
         assert drawn.givens[1][1] in first.stem and first.key_text in second.stem
         assert dict(last.givens)["string"].startswith(second.key_text) and second.key_text in last.stem
 

@@ -228,3 +228,12 @@ def test_a_metric_hand_with_commas_reads_the_case_their_way(app, hands, house):
     assert questions.get(house, at).question.system == "metric"
     (_, air), (_, mud) = known_on(hand.get(f"/questions/{at}").text)
     assert re.fullmatch(r"[\d ]+ kN \([\d,]+ klbf\)", air) and re.fullmatch(r"[\d ]+ kg/m³ \([\d,]+ lb/gal\)", mud)
+
+
+def test_a_factor_is_asked_as_a_plain_number(ines, house):
+    """What the page has chosen beside the field is what the question asks for: the number alone is right."""
+    at = begin(ines)
+    page = ines.get(f"/questions/{at}").text
+    assert re.search(r'<option value="" selected>plain number</option>\s*<option>%</option>', page)
+    assert ines.send(f"/questions/{at}/answer", number=questions.get(house, at).question.key_text, unit="").status_code
+    assert attempts.get(house, at).outcome == "right"

@@ -14,8 +14,8 @@ COLUMNS = "id, person, name, started_at, body"
 class CaseRun:
     """One drawing of a case for a person. `id` is the `drill` of its questions; `name` is the case's id.
 
-    `givens` are pairs of label and text. For each question in order `results` has what its answer is called (None where
-    it is no number) and `on_paper` its stem with blanks for earlier results.
+    `givens` are pairs of label and text. For each question in order `results` has what its answer is called and the
+    right one as later parts show it (None where it is no number), and `on_paper` its stem with blanks for earlier ones.
     """
 
     id: str
@@ -25,7 +25,7 @@ class CaseRun:
     title: str
     story: str
     givens: list[list[str]]
-    results: list[str | None]
+    results: list[list[str] | None]
     on_paper: list[str]
 
 
