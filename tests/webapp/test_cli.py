@@ -10,6 +10,7 @@ from click.testing import CliRunner
 
 import question_bank
 from question_bank import load_bank, load_cases
+from tests.bank import cases
 from tests.webapp.records.samples import attempt, join, memory_rows, record_all
 from tests.webapp.serving import Browser, Served
 from webapp import cli, passwords, serving
@@ -178,6 +179,24 @@ def test_check_names_each_fault_and_fails(run, tmp_path, monkeypatch):
     assert "there is no lesson 'units/gone'" in result.output
     assert "worked by hand it is" in result.output
     assert "there is no 'safety.tool-aloft'" in result.output
+    refused(result, r"There are \d+ faults")
+
+
+@pytest.mark.parametrize(
+    "old, new, message",
+    [
+        pytest.param("units.which-ton", "units.gone", "there is no item 'units.gone'", id="no such item"),
+        pytest.param('module = "units"', 'module = "attic"', "there is no module 'attic'", id="no such module"),
+        pytest.param('story = "', 'story = "{{5}} ', "has no unit", id="a story that can't be told"),
+    ],
+)
+def test_check_names_the_faults_of_a_case(run, tmp_path, monkeypatch, old, new, message):
+    bank = cases.bank()
+    (tmp_path / "tried.toml").write_text(cases.changed(cases.CASE, (old, new)), encoding="utf-8")
+    monkeypatch.setattr(question_bank, "load_bank", lambda: bank)
+    monkeypatch.setattr(question_bank, "load_cases", lambda bank: load_cases(bank, tmp_path))
+    result = run("check", "--seeds", "1")
+    assert message in result.output and "tried" in result.output
     refused(result, r"There are \d+ faults")
 
 
