@@ -200,7 +200,10 @@ def all_changes() -> list[Change]:
 
 
 def picked(how_many: int = HOW_MANY, seed: int = SEED) -> list[Change]:
-    """So many different slips: each sort in turn, so that a sort with many spots does not crowd out the others."""
+    """So many different slips: each sort in turn, and in it an item of which the fewest are taken.
+
+    So neither a sort with many spots nor an item with many lines crowds out the others.
+    """
     picks = random.Random(seed)
     by_sort: dict[str, list[Change]] = {}
     for change in all_changes():
@@ -208,8 +211,12 @@ def picked(how_many: int = HOW_MANY, seed: int = SEED) -> list[Change]:
     for changes in by_sort.values():
         picks.shuffle(changes)
     taken: list[Change] = []
+    of_item: Counter[str] = Counter()
     while len(taken) < how_many and any(by_sort.values()):
-        taken += [changes.pop() for changes in by_sort.values() if changes]
+        for changes in filter(None, by_sort.values()):
+            rarest = min(range(len(changes)), key=lambda at: of_item[changes[at].item])
+            taken.append(changes.pop(rarest))
+            of_item[taken[-1].item] += 1
     return taken[:how_many]
 
 
