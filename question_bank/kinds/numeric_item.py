@@ -19,6 +19,8 @@ from question_bank.units import Unit, register
 from question_bank.working import Line, lines
 
 TRIES = 50
+SAID = {"in": "inches"}
+"""What a stem says for a unit whose symbol is a word of its own: 'in inches' and not 'in in'."""
 NAMED = re.compile(r"(?<!\{)\{(\w+)\}(?!\})")
 
 
@@ -126,7 +128,7 @@ class NumericItem(Item):
         return Work(
             value,
             unit.symbol,
-            self._key_both(value, unit, key),
+            self._key_both(value, unit, key, system),
             lines(self.steps, drawn, self.labels(system), values, system, key),
         )
 
@@ -152,7 +154,7 @@ class NumericItem(Item):
             conversion=self.is_conversion,
             wanted=self.tolerance.in_words(system),
             key_text=key,
-            key_both=self._key_both(value, unit, key),
+            key_both=self._key_both(value, unit, key, system),
             givens=[[self.labels(system)[name], text] for name, text in shown.items()],
             working=lines(self.steps, numbers.givens, self.labels(system), numbers.values, system, key),
             mistakes=[
@@ -169,7 +171,8 @@ class NumericItem(Item):
 
     def put_in(self, shown: Mapping[str, str], system: str) -> str:
         """The stem with each given as it is shown, and the asked unit, in their places."""
-        texts = {**shown, "asked": self.units[system].symbol}
+        asked = self.units[system].symbol
+        texts = {**shown, "asked": SAID.get(asked, asked)}
         return NAMED.sub(lambda found: texts[found[1]], self.stem)
 
     def _check_stem(self) -> None:
@@ -185,12 +188,16 @@ class NumericItem(Item):
     def _key(self, value: float, unit: Unit, system: str) -> str:
         return f"{self.tolerance.print_key(value, unit, system)} {unit.symbol}".strip()
 
-    def _key_both(self, value: float, unit: Unit, key: str) -> str:
+    def _key_both(self, value: float, unit: Unit, key: str, system: str) -> str:
         """The asked unit first, its companion beside it: '44,590 lbf (198.3 kN)'."""
         if unit.pair is None:
             return key
         other = register(self.register).unit(unit.pair)
-        return f"{key} ({show(value * unit.factor / other.factor, 4, self.tolerance.side)} {other.symbol})"
+        beside = value * unit.factor / other.factor
+        # A tally that is right to 0.01 ft needs more than four figures in metres, too.
+        fine = self.tolerance.kind == "absolute"
+        text = self.tolerance.print_key(beside, other, system) if fine else show(beside, 4, self.tolerance.side)
+        return f"{key} ({text} {other.symbol})"
 
     def _offered(self, unit: Unit) -> list[str]:
         """The units of the select, the asked one first; of a conversion there is no other.

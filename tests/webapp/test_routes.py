@@ -2,6 +2,7 @@
 
 import pytest
 
+from question_bank.powers_of_ten import power_of
 from tests.webapp.cases import CASE, give_case
 from webapp.records import case_runs, people, questions
 
@@ -40,6 +41,7 @@ TABLE = [
     ("POST", "/questions/<question_id>/hint", {}, 303, 303, 404),
     ("POST", "/questions/<question_id>/answer", {"number": "no number"}, 303, 422, 404),
     ("POST", "/questions/<question_id>/answer", {"number": "5"}, 303, 303, 404),
+    ("GET", "/questions/<question_id>/answer", {}, 303, 303, 404),
     ("POST", "/questions/<question_id>/again", {}, 303, 303, 404),
     ("POST", "/cases/<case>/start", {}, 303, 303, 303),
     ("GET", "/cases/<run>", {}, 303, 200, 404),
@@ -49,7 +51,12 @@ TABLE = [
     ("GET", "/ten", {}, 200, 200, 200),
     ("POST", "/ten/start", {"writes": "point"}, 303, 303, 303),
     ("GET", "/ten/<drill>/<int:place>", {}, 404, 200, 404),
+    ("POST", "/ten/<drill>/<int:place>/size", {}, 404, 422, 404),
+    ("POST", "/ten/<drill>/<int:place>/answer", {"number": "too early"}, 404, 303, 404),
+    ("POST", "/ten/<drill>/<int:place>/size", {"power": "{power}"}, 404, 303, 404),
     ("POST", "/ten/<drill>/<int:place>/answer", {"number": "no number"}, 404, 422, 404),
+    ("GET", "/ten/<drill>/<int:place>/size", {}, 404, 303, 404),
+    ("GET", "/ten/<drill>/<int:place>/answer", {}, 404, 303, 404),
     ("GET", "/ten/<drill>/result", {}, 404, 200, 404),
     ("POST", "/sign-out", {}, 303, 303, 303),
 ]  # fmt: skip
@@ -66,12 +73,14 @@ def known(app, hands, house, clock):
     question = questions.keep(house, item.draw(1, "us"), ines, "practice", clock(), text=item.text)
     drill = owner.send("/ten/start").location.split("/")[2]
     owner.send(f"/cases/{CASE}/start")
+    first = questions.of_drill(house, drill)[0].question
     in_lesson = questions.in_lesson(house, ines, "safety/dropped-objects")
     return owner, {
         "question": question,
         "lesson_question": in_lesson["safety.drop-energy"].id,
         "drill": drill,
         "run": case_runs.newest(house, ines)[CASE].id,
+        "power": str(power_of(first.value)),
     }
 
 
