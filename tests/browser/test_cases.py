@@ -23,7 +23,14 @@ def case():
 def begin(page, case) -> None:
     """From Practice, by its button."""
     page.goto("/practice")
-    page.get_by_role("button", name=re.compile(f"(Start|Go on).*{case.title}")).click()
+    with page.expect_navigation():
+        page.get_by_role("button", name=re.compile(f"(Start|Go on).*{case.title}")).click()
+
+
+def go_on(page) -> None:
+    """The button under an answered part, and wait for where it leads."""
+    with page.expect_navigation():
+        page.get_by_role("button", name=re.compile("Next part|See the whole case")).click()
 
 
 def fits(page) -> bool:
@@ -45,7 +52,7 @@ def test_a_hand_works_a_case_to_its_end(open_page, served, case, width, scripts)
     assert "Not counted" in page.get_by_role("alert").inner_text() and "What you know so far" in hand.text_of("main")
     page.goto(first)
     _answers_wrongly_and_looks_back(hand, first)
-    page.get_by_role("button", name="Next part").click()
+    go_on(page)
     assert "answer 1" in hand.text_of(".known")
     address = page.url
     hand.go("Today")
@@ -56,7 +63,7 @@ def test_a_hand_works_a_case_to_its_end(open_page, served, case, width, scripts)
         assert fits(page)
         hand.answer_right()
         assert hand.verdict() == "Right" and fits(page)
-        page.get_by_role("button", name=re.compile("Next part|See the whole case")).click()
+        go_on(page)
     assert "3 of 4 right." in hand.text_of("main") and page.locator(".verdict").count() == 4
     counted = attempts.of_person(hand.store, people.by_name(hand.store, name).id, limit=10)
     assert [each.outcome for each in counted] == ["right", "right", "right", "wrong"]
@@ -92,7 +99,7 @@ def test_axe_is_content_with_every_page_of_a_case(open_page, served, case, width
     page.get_by_role("link", name="Go on").click()
     while hand.is_asked():
         hand.answer_right()
-        page.get_by_role("button", name=re.compile("Next part|See the whole case")).click()
+        go_on(page)
     amiss += faults(page, "case, done")
     page.get_by_role("link", name="This case on paper").click()
     amiss += faults(page, "sheet, done")
