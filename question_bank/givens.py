@@ -10,6 +10,8 @@ from question_bank.units import Unit, both, register, split_quantity
 
 FIGURES_OF_FIXED = 10
 """A number decided elsewhere is shown with at most so many figures; its value stays exact."""
+FIGURES_BESIDE = 4
+"""A hand may work from the number in brackets too: 4 in is 101.6 mm there, and not 100 mm."""
 
 
 @dataclass(frozen=True)
@@ -68,7 +70,7 @@ class Drawn:
         """Both systems, the hand's first: '286 klbf (1,272 kN)'. A count stands alone."""
         if self.unit.pair is None:
             return self.text
-        return both(self.text, system, register_name=self.unit.register)
+        return both(self.text, system, register_name=self.unit.register, figures=FIGURES_BESIDE)
 
 
 @dataclass(frozen=True)
