@@ -178,15 +178,10 @@ def read_mistakes(
     fields: Fields, givens: Mapping[str, Given], steps: tuple[Step, ...], asked: str, formulas: Mapping[str, Formula]
 ) -> tuple[Mistake, ...]:
     """The known wrong ways. Plain numbers are allowed in them: a wrong constant is what many of them are."""
-    known = {name: register(given.register).dimension for name, given in givens.items()}
-    known |= {step.name: step.expression.dimension for step in steps}
     found: list[Mistake] = []
     for row in fields.tables("mistakes"):
         row.only("name", "formula", "tell", "gives")
-        compiled = {}
-        for system, text in row.by_system("formula").items():
-            compiled[system] = _compiled(row, text, known, formulas, literals=True)
-            _same_dimension(row, compiled[system], asked)
+        compiled = read_expressions(row, givens, steps, asked, formulas)
         tell = row.by_system("tell")
         if set(compiled) - set(tell):
             raise row.fault("tell", "each system that has a formula needs its tell.")
@@ -198,6 +193,19 @@ def read_mistakes(
     if len({each.name for each in found}) < len(found):
         raise fields.fault("mistakes", "two mistakes have one name.")
     return tuple(found)
+
+
+def read_expressions(
+    row: Fields, givens: Mapping[str, Given], steps: tuple[Step, ...], asked: str, formulas: Mapping[str, Formula]
+) -> dict[str, Expression]:
+    """A row's `formula` by system, plain numbers allowed in it. Raises BankError where it gives another dimension."""
+    known = {name: register(given.register).dimension for name, given in givens.items()}
+    known |= {step.name: step.expression.dimension for step in steps}
+    compiled = {}
+    for system, text in row.by_system("formula").items():
+        compiled[system] = _compiled(row, text, known, formulas, literals=True)
+        _same_dimension(row, compiled[system], asked)
+    return compiled
 
 
 def _compiled(

@@ -14,7 +14,7 @@ from question_bank.kinds.numeric_fields import read_givens, read_mistakes, read_
 from question_bank.numbers import show
 from question_bank.picking import Picker
 from question_bank.reading import read_quantity
-from question_bank.tolerance import FROM_EACH_OTHER, FROM_KEY
+from question_bank.tolerance import FROM_EACH_OTHER, FROM_KEY, Tolerance
 from question_bank.units import Unit, register
 from question_bank.working import Line, lines
 
@@ -51,7 +51,7 @@ class NumericItem(Item):
     def read(self, fields: Fields) -> None:
         self.units = read_units(fields)
         self.register = self.units["us"].register
-        self.tolerance = read_tolerance(fields, self.units)
+        self.tolerance = self._tolerance(fields)
         self.givens: dict[str, Given] = read_givens(fields)
         self.steps = read_steps(fields, self.givens, self.units, all_formulas())
         self.mistakes = read_mistakes(fields, self.givens, self.steps, self.register, all_formulas())
@@ -71,11 +71,18 @@ class NumericItem(Item):
         fixed = fixed or {}
         if unknown := fixed.keys() - self.givens.keys():
             raise KeyError(f"{self.id} has no given {sorted(unknown)}. Its givens are {list(self.givens)}.")
+        return self._question(seed, system, self.pick(seed, system, fixed))
+
+    def pick(self, seed: int, system: str, fixed: Mapping[str, Any]) -> Numbers:
+        """The numbers of that seed's question: the first of 50 picks that keeps the known wrong ways apart.
+
+        Raises BankError.
+        """
         picker = Picker(seed)
         for _ in range(TRIES):
             numbers = self.numbers(picker, system, fixed)
             if self.apart(numbers, system):
-                return self._question(seed, system, numbers)
+                return numbers
         raise self.fault(
             "mistakes",
             f"{TRIES} tries in {system!r} gave none that keeps the mistakes apart from the answer and from each other.",
@@ -161,6 +168,9 @@ class NumericItem(Item):
                 if each.name in numbers.slips
             ],
         )
+
+    def _tolerance(self, fields: Fields) -> Tolerance:
+        return read_tolerance(fields, self.units)
 
     def _put_in(self, shown: Mapping[str, str]) -> str:
         """The stem with each given and the asked unit in its place."""
