@@ -84,9 +84,9 @@ def description(dial: Dial, reading: Decimal) -> str:
     passed, past = dial.passed(reading), dial.past(reading)
     spaces = f"{half(past)} small {'space' if past <= 1 else 'spaces'}"
     return (
-        f"A round dial lettered {dial.unit}. Its numbers run clockwise: {first}, {second} and so on to {last}. From one "
-        f"number to the next there are {dial.spaces} small spaces. The needle stands between {plain(passed)} and "
-        f"{plain(passed + dial.numbered)}, {spaces} past {plain(passed)}."
+        f"A round dial lettered {dial.unit}. Its numbers run clockwise: {first}, {second} and so on to {last}. "
+        f"From one number to the next there are {dial.spaces} small spaces. The needle stands between "
+        f"{plain(passed)} and {plain(passed + dial.numbered)}, {spaces} past {plain(passed)}."
     )
 
 

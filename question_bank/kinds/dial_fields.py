@@ -17,13 +17,21 @@ LONGEST = 4
 
 @dataclass(frozen=True)
 class DialRow:
-    """One dial, who reads it, what may be drawn on it, and for what a small space is wrongly taken."""
+    """One dial, who reads it, the ends of what may be drawn on it, and for what a small space is wrongly taken."""
 
     dial: Dial
     unit: Unit
     systems: tuple[str, ...]
-    readings: tuple[Decimal, ...]
+    lowest: Decimal
+    highest: Decimal
     taken_for: tuple[str, ...]
+
+    @property
+    def readings(self) -> tuple[Decimal, ...]:
+        """Each half of a small space in the range, but none on a number: such a one needs no counting."""
+        step = self.dial.mark / 2
+        values = (self.lowest + at * step for at in range(int((self.highest - self.lowest) / step) + 1))
+        return tuple(each for each in values if (each - self.dial.start) % self.dial.numbered)
 
 
 def read_dials(fields: Fields) -> list[DialRow]:
@@ -49,7 +57,7 @@ def _dial(fields: Fields, row: Fields) -> DialRow:
     start, stop, mark, numbered = (row.decimal(each) for each in ("from", "to", "mark", "numbered"))
     dial = Dial(unit.symbol, fields.needed("word"), start, stop, mark, numbered)
     _check_scale(row, dial)
-    return DialRow(dial, unit, systems, _readings(row, dial), _taken_for(row, dial))
+    return DialRow(dial, unit, systems, *_reads(row, dial), _taken_for(row, dial))
 
 
 def _check_scale(row: Fields, dial: Dial) -> None:
@@ -67,19 +75,17 @@ def _check_scale(row: Fields, dial: Dial) -> None:
         raise row.fault("numbered", f"numbers on a dial are whole and have at most {LONGEST} digits.")
 
 
-def _readings(row: Fields, dial: Dial) -> tuple[Decimal, ...]:
-    """Each half of a small space in the range, but none on a number: such a one needs no counting."""
+def _reads(row: Fields, dial: Dial) -> tuple[Decimal, Decimal]:
     reads = row.inner("reads")
     reads.only("from", "to")
     low, high, step = reads.decimal("from"), reads.decimal("to"), dial.mark / 2
     if not dial.start <= low < high <= dial.stop or (low - dial.start) % step or (high - dial.start) % step:
         raise reads.fault("", "readings run from a half or whole mark to a higher one, both on the dial.")
-    values = (low + at * step for at in range(int((high - low) / step) + 1))
-    return tuple(each for each in values if (each - dial.start) % dial.numbered)
+    return low, high
 
 
 def _taken_for(row: Fields, dial: Dial) -> tuple[str, ...]:
     worths = row.numbers("taken_for")
     if any(Decimal(each) <= 0 or Decimal(each) == dial.mark for each in worths) or len(set(worths)) < len(worths):
-        raise row.fault("taken_for", "these are wrong worths of a small space: above 0, different, and none the right one.")
+        raise row.fault("taken_for", "wrong worths of a small space are above 0 and different, and none is right.")
     return worths

@@ -9,7 +9,7 @@ from question_bank.formulas import all_formulas
 from question_bank.item_fields import SYSTEMS, Fields
 from question_bank.kinds.numeric import NumericQuestion
 from question_bank.kinds.numeric_fields import read_expressions
-from question_bank.kinds.numeric_item import NumericItem, Numbers
+from question_bank.kinds.numeric_item import Numbers, NumericItem
 from question_bank.numbers import show
 from question_bank.reading import Quantity
 from question_bank.steps import Expression
@@ -72,7 +72,9 @@ class EstimateItem(NumericItem):
         """Whether no range round a known wrong way touches the range of the answer, or that of another one."""
         share = float(self.tolerance.amounts[system])
         ways = [numbers.values[self.steps[-1].name], *numbers.slips.values()]
-        return all(abs(one - other) > share * (abs(one) + abs(other)) for at, one in enumerate(ways) for other in ways[:at])
+        return all(
+            abs(one - other) > share * (abs(one) + abs(other)) for at, one in enumerate(ways) for other in ways[:at]
+        )
 
     def quick_value(self, values: Mapping[str, float], system: str) -> float:
         """Where the quick way leads, in base units."""
@@ -90,4 +92,6 @@ class EstimateItem(NumericItem):
         exact = super()._question(seed, system, numbers)
         unit = self.units[system]
         quick = f"{show(self.quick_value(numbers.values, system) / unit.factor, 3)} {unit.symbol}".strip()
-        return EstimateQuestion(**{each.name: getattr(exact, each.name) for each in dataclasses.fields(exact)}, quick=quick)
+        return EstimateQuestion(
+            **{each.name: getattr(exact, each.name) for each in dataclasses.fields(exact)}, quick=quick
+        )

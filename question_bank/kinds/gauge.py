@@ -51,7 +51,9 @@ class GaugeItem(Item):
         self.dials = read_dials(fields)
         self.register = self.dials[0].unit.register
         worths = dict.fromkeys(worth for each in self.dials for worth in each.taken_for)
-        tells = {mark_taken_for(worth): f"You took each small space for {worth}." for worth in worths} | TELLS
+        tells = {
+            mark_taken_for(worth): f"You took each small space for {worth} of the unit." for worth in worths
+        } | TELLS
         self.mistakes = tuple(
             Mistake(name, _title(name), {}, dict.fromkeys(SYSTEMS, tell), {}) for name, tell in tells.items()
         )
@@ -92,9 +94,7 @@ def _both(key: str, reading: Decimal, unit: Unit) -> str:
 
 def _working(dial: Dial, reading: Decimal, key: str) -> list[Line]:
     passed, unit = dial.passed(reading), dial.unit
-    number, upto, space = (
-        f"{show(float(each), 12)} {unit}" for each in (passed, passed + dial.numbered, dial.mark)
-    )
+    number, upto, space = (f"{show(float(each), 12)} {unit}" for each in (passed, passed + dial.numbered, dial.mark))
     return [
         Line(
             "one small space",

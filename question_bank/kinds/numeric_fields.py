@@ -208,6 +208,27 @@ def read_expressions(
     return compiled
 
 
+def read_wrong_step(
+    row: Fields,
+    text: str,
+    givens: Mapping[str, Given],
+    before: tuple[Step, ...],
+    wanted: str,
+    formulas: Mapping[str, Formula],
+) -> tuple[Expression, Formula | None, tuple[str, ...]]:
+    """A wrong step's expression, the formula it calls if it calls one, and that call's terms. Raises BankError.
+
+    It can be printed as a step can. Plain numbers are allowed in it, units are not.
+    """
+    known = {name: register(given.register).dimension for name, given in givens.items()}
+    known |= {step.name: step.expression.dimension for step in before}
+    expression = _compiled(row, text, known, formulas, literals=True)
+    if used := expression.names - set(known):
+        raise row.fault("formula", f"{', '.join(sorted(used))}: a wrong step uses givens and earlier steps only.")
+    _same_dimension(row, expression, wanted)
+    return expression, *_one_call(row, expression, formulas)
+
+
 def _compiled(
     row: Fields, text: str, known: Mapping[str, Dimension], formulas: Mapping[str, Formula], literals: bool
 ) -> Expression:

@@ -189,6 +189,11 @@ class NumericItem(Item):
     def _key(self, value: float, unit: Unit, system: str) -> str:
         return f"{self.tolerance.print_key(value, unit, system)} {unit.symbol}".strip()
 
+    def printed_key(self, value: float, system: str) -> str:
+        """A value in base units as this item prints its answer, with the asked unit."""
+        unit = self.units[system]
+        return self._key(value / unit.factor, unit, system)
+
     def _key_both(self, value: float, unit: Unit, key: str) -> str:
         """The asked unit first, its companion beside it: '44,590 lbf (198.3 kN)'."""
         if unit.pair is None:
