@@ -11,30 +11,29 @@ from typing import Any
 
 from question_bank.bank import Bank
 from question_bank.check_dials import check_dials
-from question_bank.check_lines import check_line, quantity
+from question_bank.check_estimates import check_quick_answer, check_quick_way
+from question_bank.check_lines import agrees, check_line, quantity
 from question_bank.check_wrong_line import check_wrong_line
 from question_bank.equations import EquationError
 from question_bank.errors import BankError
 from question_bank.formulas import all_formulas
 from question_bank.formulas.formula import Formula
 from question_bank.item import Item
-from question_bank.item_fields import SYSTEMS, Fields
+from question_bank.item_fields import SYSTEMS
 from question_bank.kinds.card import MARKS
-from question_bank.kinds.estimate import EstimateItem, EstimateQuestion
+from question_bank.kinds.estimate import EstimateItem
 from question_bank.kinds.gauge import GaugeItem
 from question_bank.kinds.numeric import NumericQuestion
 from question_bank.kinds.numeric_item import NumericItem
 from question_bank.kinds.wrong_line import WrongLineItem
 from question_bank.question import Question
 from question_bank.steps import ExpressionError
-from question_bank.tolerance import Tolerance
-from question_bank.units import register
+from question_bank.units import register, split_quantity
 
 WIDEST_LINE = 0.02
 """How far a printed line may be off its result, however wide the range of an estimate."""
 FORMULA_INPUTS = 50
 FORMULA_AGREES = 0.002
-WORKED_AGREES = 0.002
 GRIDS_AGREE = 0.08
 BLANK = re.compile(r"[{}]|\bNone\b|\bnan\b|\binf\b")
 
@@ -86,7 +85,7 @@ def check_item(item: Item, seeds: int) -> Iterator[BankError]:
             _check_grids(item)
             _check_written_units(item)
         if isinstance(item, EstimateItem):
-            _check_quick_way(item)
+            check_quick_way(item)
         if isinstance(item, GaugeItem):
             check_dials(item)
         for system in SYSTEMS:
@@ -109,7 +108,7 @@ def check_question(item: Item, question: Question) -> None:
     if isinstance(item, NumericItem):
         _check_plausible(item, question, f"seed {question.seed}, {question.system}")
     if isinstance(item, EstimateItem):
-        _check_quick_answer(item, question)
+        check_quick_answer(item, question)
     if isinstance(item, WrongLineItem):
         check_wrong_line(item, question)
 
@@ -182,48 +181,13 @@ def _check_worked_value(item: NumericItem) -> None:
     givens = {name: quantity(check, "given", text, item.givens[name].register)[0] for name, text in texts.items()}
     try:
         values = item.worked(givens)
-        _agrees(check, "gives", check.needed("gives"), item.register, values[item.steps[-1].name], item.tolerance)
+        agrees(check, "gives", check.needed("gives"), item.register, values[item.steps[-1].name], item.tolerance)
         for at, each in enumerate(item.mistakes, start=1):
             row = item.fields.tables("mistakes")[at - 1]
             for system, expression in each.formulas.items():
-                _agrees(row, "gives", each.gives[system], item.register, expression.evaluate(values), item.tolerance)
+                agrees(row, "gives", each.gives[system], item.register, expression.evaluate(values), item.tolerance)
     except ExpressionError as error:
         raise check.fault("given", str(error)) from None
-
-
-def _check_quick_way(item: EstimateItem) -> None:
-    """Where the quick way leads for the worked givens, against the value worked by hand."""
-    row = item.fields.inner("quick")
-    texts = item.fields.inner("check").inner("given").table
-    givens = {name: quantity(row, "given", str(text), item.givens[name].register)[0] for name, text in texts.items()}
-    try:
-        values = item.worked(givens)
-        for system, text in item.quick.gives.items():
-            _agrees(row, "gives", text, item.register, item.quick_value(values, system), item.tolerance)
-    except ExpressionError as error:
-        raise row.fault("formula", str(error)) from None
-
-
-def _check_quick_answer(item: EstimateItem, question: EstimateQuestion) -> None:
-    if question.grade(question.quick).outcome != "right":
-        raise item.fault(
-            "quick",
-            f"seed {question.seed}, {question.system}: the quick way gives {question.quick}, which is not right "
-            f"beside {question.key_text}.",
-        )
-
-
-def _agrees(fields: Fields, field: str, text: str, register_name: str, value: float, tolerance: Tolerance) -> None:
-    wanted, unit = quantity(fields, field, text, register_name)
-    allowed = WORKED_AGREES * abs(wanted)
-    if tolerance.kind == "absolute":
-        allowed = min(allowed, tolerance.half_width(0.0, unit, "us") * unit.factor)
-    if tolerance.kind == "exact":
-        allowed = 1e-9 * abs(wanted)
-    if abs(value - wanted) > allowed:
-        raise fields.fault(
-            field, f"worked by hand it is {text}; the formula gives {value / unit.factor:.6g} {unit.symbol}."
-        )
 
 
 def _check_written_units(item: NumericItem) -> None:

@@ -1,13 +1,15 @@
-"""What every part of the check needs: a printed line worked out again, and a quantity of our own files."""
+"""What every part of the check needs: a printed line worked out again, a quantity of our own files, a worked value."""
 
 import re
 
 from question_bank.equations import EquationError, worked_out
 from question_bank.item import Item
 from question_bank.item_fields import Fields
+from question_bank.tolerance import Tolerance
 from question_bank.units import Unit, UnitError, register, split_quantity
 from question_bank.working import Line
 
+WORKED_AGREES = 0.002
 NUMBER = re.compile(r"[−-]?\d[\d,]*(?:\.\d+)?")
 
 
@@ -24,6 +26,20 @@ def check_line(item: Item, line: Line, allowed: float, relative: bool, where: st
     if abs(from_print - result) > amount:
         raise item.fault(
             "steps", f"{where}: “{line.put_in}” works out to {from_print:.6g}, but {line.result} is printed."
+        )
+
+
+def agrees(fields: Fields, field: str, text: str, register_name: str, value: float, tolerance: Tolerance) -> None:
+    """A value in base units against the one worked by hand, as an item's file states it. Raises BankError."""
+    wanted, unit = quantity(fields, field, text, register_name)
+    allowed = WORKED_AGREES * abs(wanted)
+    if tolerance.kind == "absolute":
+        allowed = min(allowed, tolerance.half_width(0.0, unit, "us") * unit.factor)
+    if tolerance.kind == "exact":
+        allowed = 1e-9 * abs(wanted)
+    if abs(value - wanted) > allowed:
+        raise fields.fault(
+            field, f"worked by hand it is {text}; the formula gives {value / unit.factor:.6g} {unit.symbol}."
         )
 
 

@@ -7,8 +7,8 @@ from decimal import Decimal
 
 from question_bank.formulas import all_formulas
 from question_bank.item_fields import SYSTEMS, Fields
+from question_bank.kinds.expression_fields import read_expressions
 from question_bank.kinds.numeric import NumericQuestion
-from question_bank.kinds.numeric_fields import read_expressions
 from question_bank.kinds.numeric_item import Numbers, NumericItem
 from question_bank.numbers import show
 from question_bank.reading import Quantity

@@ -8,8 +8,9 @@ from typing import Any
 from question_bank.formulas import all_formulas
 from question_bank.item import Item
 from question_bank.item_fields import SYSTEMS, Fields
+from question_bank.kinds.expression_fields import read_wrong_step
 from question_bank.kinds.numeric import NumericQuestion
-from question_bank.kinds.numeric_fields import Mistake, read_wrong_step
+from question_bank.kinds.numeric_fields import Mistake
 from question_bank.kinds.numeric_item import Numbers, NumericItem
 from question_bank.picking import Picker
 from question_bank.question import Question
