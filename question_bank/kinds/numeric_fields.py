@@ -99,6 +99,7 @@ def _given(name: str, row: Fields, before: Mapping[str, Given]) -> Given:
     table = {key: str(rows.decimal(key)) for key in rows.table}
     if by not in before or set(before[by].among) != set(table):
         raise row.fault("by", "the table must have one row for each value of a given that stands above it.")
+    table = {key: table[key] for key in before[by].among}
     return Given(name, label, register_name, {}, by=by, table=table, rig=row.text("rig"))
 
 
