@@ -1,7 +1,7 @@
 """A working with one wrong line, on each draw: it leads where its mistake leads, and one line alone is wrong in it."""
 
 from question_bank.check_lines import check_line
-from question_bank.kinds.numeric_item import Numbers
+from question_bank.drawing import Numbers
 from question_bank.kinds.wrong_line import FEWEST, WrongLineItem, WrongLineQuestion, WrongStep
 
 SAME = 1e-6

@@ -5,11 +5,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
+from question_bank.drawing import Numbers, Width
 from question_bank.formulas import all_formulas
 from question_bank.item_fields import SYSTEMS, Fields
 from question_bank.kinds.expression_fields import read_expressions
 from question_bank.kinds.numeric import NumericQuestion
-from question_bank.kinds.numeric_item import Numbers, NumericItem
+from question_bank.kinds.numeric_item import NumericItem
 from question_bank.numbers import show
 from question_bank.reading import Quantity
 from question_bank.steps import Expression
@@ -68,7 +69,11 @@ class EstimateItem(NumericItem):
             raise row.fault("", "both systems need a formula, and the value that it gives for the check.")
         self.quick = QuickWay(formulas, gives)
 
-    def apart(self, numbers: Numbers, system: str) -> bool:
+    def _width(self, system: str) -> Width:
+        """None: an estimate's slips are kept apart by their ranges."""
+        return Width(0.0, False)
+
+    def _is_good(self, numbers: Numbers, system: str) -> bool:
         """Whether no range round a known wrong way touches the range of the answer, or that of another one."""
         share = float(self.tolerance.amounts[system])
         ways = [numbers.values[self.steps[-1].name], *numbers.slips.values()]

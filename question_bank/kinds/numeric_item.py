@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from question_bank.drawing import Drawing, Numbers, width_of
+from question_bank.drawing import Drawing, Numbers, Width, width_of
 from question_bank.formulas import all_formulas
 from question_bank.givens import Drawn, Given
 from question_bank.item import Item
@@ -15,10 +15,7 @@ from question_bank.kinds.numeric_fields import read_givens, read_mistakes, read_
 from question_bank.numbers import show
 from question_bank.picking import Picker
 from question_bank.reading import read_quantity
-<<<<<<< HEAD
-from question_bank.tolerance import FROM_EACH_OTHER, FROM_KEY, Tolerance
-=======
->>>>>>> main
+from question_bank.tolerance import Tolerance
 from question_bank.units import Unit, register
 from question_bank.working import Line, lines
 
@@ -67,7 +64,6 @@ class NumericItem(Item):
         fixed = fixed or {}
         if unknown := fixed.keys() - self.givens.keys():
             raise KeyError(f"{self.id} has no given {sorted(unknown)}. Its givens are {list(self.givens)}.")
-<<<<<<< HEAD
         return self._question(seed, system, self.pick(seed, system, fixed))
 
     def pick(self, seed: int, system: str, fixed: Mapping[str, Any]) -> Numbers:
@@ -75,20 +71,13 @@ class NumericItem(Item):
 
         Raises BankError.
         """
-        picker = Picker(seed)
-        for _ in range(TRIES):
-            numbers = self.numbers(picker, system, fixed)
-            if self.apart(numbers, system):
-                return numbers
-=======
         decided = self._decided(system, fixed)
         drawing = self.drawing(system, frozenset(decided))
         picker = Picker(seed)
         for _ in range(TRIES):
             numbers = drawing.numbers(picker, decided)
-            if numbers is not None:
-                return self._question(seed, system, numbers)
->>>>>>> main
+            if numbers is not None and self._is_good(numbers, system):
+                return numbers
         raise self.fault(
             "mistakes",
             f"{TRIES} tries in {system!r} gave none that keeps the mistakes apart from the answer and from each other.",
@@ -102,7 +91,7 @@ class NumericItem(Item):
                 self.givens,
                 {step.name: step.expression for step in self.steps},
                 {each.name: each.formulas[system] for each in self.mistakes if system in each.formulas},
-                width_of(self.tolerance, self.units[system], system),
+                self._width(system),
                 system,
                 fixed,
             )
@@ -182,6 +171,13 @@ class NumericItem(Item):
                 if each.name in numbers.slips
             ],
         )
+
+    def _width(self, system: str) -> Width:
+        return width_of(self.tolerance, self.units[system], system)
+
+    def _is_good(self, numbers: Numbers, system: str) -> bool:
+        """What a kind asks of a pick beyond its slips standing apart by the width."""
+        return True
 
     def _tolerance(self, fields: Fields) -> Tolerance:
         return read_tolerance(fields, self.units)
