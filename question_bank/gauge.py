@@ -146,8 +146,8 @@ def _needle(angle: float) -> str:
     shoulder = RING - NUMBERED - 8
     return (
         f'<g transform="rotate({angle:.2f} {X} {Y})">'
-        f'<path class="dial-needle" d="M{X - 5} {Y + 30}H{X + 5}L{X + 3.5} {Y - shoulder}L{X + 0.8} {Y - RING}'
-        f'H{X - 0.8}L{X - 3.5} {Y - shoulder}Z"/></g>'
+        f'<path class="dial-needle" d="M{X - 6} {Y + 30}H{X + 6}L{X + 4.5} {Y - shoulder}L{X + 0.8} {Y - RING}'
+        f'H{X - 0.8}L{X - 4.5} {Y - shoulder}Z"/></g>'
         f'<circle class="dial-hub" cx="{X}" cy="{Y}" r="11"/>'
     )
 

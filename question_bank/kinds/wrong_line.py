@@ -19,6 +19,8 @@ from question_bank.working import Line, Step, lines
 
 FEWEST = 3
 """Lines that are shown at least. With two, the other one would be a guess."""
+PLACES = 2
+"""Steps of an item that are wrong in turn, at least. With one, who has seen it once need not read the lines."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -92,8 +94,9 @@ class WrongLineItem(Item):
         self.source_item = source
         self.text = f"{self.text}\n{source.text}"
         self.wrong = tuple(self._wrong(source, row) for row in self.fields.tables("wrong"))
-        if missing := set(SYSTEMS) - {system for each in self.wrong for system in each.steps}:
-            raise self.fault("wrong", f"there is no wrong step for {', '.join(sorted(missing))}.")
+        for system in SYSTEMS:
+            if len({each.steps[system].name for each in self.wrong if system in each.steps}) < PLACES:
+                raise self.fault("wrong", f"in {system!r}, {PLACES} different steps at least must be wrong in turn.")
 
     def draw(self, seed: int, system: str = "us", fixed: Mapping[str, Any] | None = None) -> WrongLineQuestion:
         """The source item's question of that seed, worked wrongly. Raises BankError."""
@@ -118,7 +121,8 @@ class WrongLineItem(Item):
         """What a draw is made of: the wrong step, the source item's question, and its numbers. Raises BankError."""
         if self.source_item is None:
             raise self.fault("of", f"{self.of!r} was not looked up: read the whole bank to draw this item.")
-        wrong = Picker(seed).one_of([each for each in self.wrong if system in each.steps])
+        # Another seed than the source item's: else its first given would tell which step is wrong.
+        wrong = Picker(seed + 1).one_of([each for each in self.wrong if system in each.steps])
         right = self.source_item.draw(seed, system, fixed)
         return wrong, right, self.source_item.pick(seed, system, fixed or {})
 
@@ -135,7 +139,15 @@ class WrongLineItem(Item):
         steps, values = self._steps(step), self.values(step, numbers)
         key = source.printed_key(values[steps[-1].name], system)
         made = lines(steps, numbers.givens, source.labels(system), values, system, key)
-        return made, next(at for at, line in enumerate(made, start=1) if line.find == step.find)
+        at = next(at for at, line in enumerate(made) if line.find == step.find)
+        if step.is_conversion:
+            made[at] = self._taken_as_it_is(step, made[at], system)
+        return made, at + 1
+
+    def _taken_as_it_is(self, step: Step, line: Line, system: str) -> Line:
+        """The line of a wrong step that only takes another value for the one it should find."""
+        names = {**self.source_item.labels(system), **{each.name: each.find for each in self.source_item.steps}}
+        return dataclasses.replace(line, equation=names[step.expression.text], put_in=line.put_in.removesuffix(" × 1"))
 
     def _steps(self, step: Step) -> tuple[Step, ...]:
         return tuple(step if each.name == step.name else each for each in self.source_item.steps)
