@@ -73,6 +73,9 @@ class Hand:
         """Answer whatever is asked, rightly."""
         kinds: dict[str, Callable[[Question], None]] = {
             "numeric": lambda question: self.number(question.key_text.split(" ")[0]),
+            "estimate": lambda question: self.number(question.quick.split(" ")[0]),
+            "gauge": lambda question: self.number(question.key_text.split(" ")[0]),
+            "find-the-wrong-line": self._choose_line,
             "choice": self._choose,
             "order": self._put_in_order,
             "match": self._match,
@@ -96,6 +99,10 @@ class Hand:
 
     def _choose(self, question: Question) -> None:
         self.page.locator(f"input[name=choice][value='{question.right}']").check()
+        self.check()
+
+    def _choose_line(self, question: Question) -> None:
+        self.page.locator(f"input[name=line][value='{question.wrong}']").check()
         self.check()
 
     def _put_in_order(self, question: Question) -> None:
