@@ -3,6 +3,7 @@
 Renew them for a release, when every change in them is meant:  python -m tests.bank.pin_draws
 """
 
+import hashlib
 import json
 from itertools import cycle, islice
 from pathlib import Path
@@ -25,7 +26,7 @@ def key(question):
         case "numeric" | "estimate":
             return question.key_text
         case "gauge":
-            return [question.key_text, question.dial]
+            return [question.key_text, hashlib.sha256(question.dial.encode("utf-8")).hexdigest()]
         case "find-the-wrong-line":
             return [question.wrong, [each.result for each in question.shown]]
         case "choice":
