@@ -11,18 +11,21 @@ from question_bank.kinds.match import MatchItem, MatchQuestion
 from question_bank.kinds.numeric import NumericQuestion
 from question_bank.kinds.numeric_item import NumericItem
 from question_bank.kinds.order import OrderItem, OrderQuestion
+from question_bank.kinds.part import PartItem, PartQuestion
 from question_bank.kinds.wrong_line import WrongLineItem, WrongLineQuestion
 from question_bank.question import Question
 
 ITEMS: dict[str, type[Item]] = {
     each.kind: each
-    for each in (NumericItem, EstimateItem, GaugeItem, WrongLineItem, ChoiceItem, OrderItem, MatchItem, CardItem)
-}
+    for each in (
+        NumericItem, EstimateItem, GaugeItem, WrongLineItem, ChoiceItem, OrderItem, MatchItem, PartItem, CardItem,
+    )
+}  # fmt: skip
 QUESTIONS: dict[str, type[Question]] = {
     each.kind: each
     for each in (
         NumericQuestion, EstimateQuestion, GaugeQuestion, WrongLineQuestion, ChoiceQuestion, OrderQuestion,
-        MatchQuestion, CardQuestion,
+        MatchQuestion, PartQuestion, CardQuestion,
     )
 }  # fmt: skip
 

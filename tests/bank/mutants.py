@@ -29,6 +29,7 @@ SEED = 1
 DRAWS = 20
 QUOTED = r'"([^"]*)"'
 QUANTITY = re.compile(r'"(−?-?[\d,.]+) ([^"\s]+)"')
+ENDS = re.compile(r'"(−?[\d,.]+) ?([^"]*)"')
 GRID = re.compile(r'(\bfrom|\bto|\bstep) = ([\d.]+)|\bunit = "([^"]+)" }')
 WORD = re.compile(r"[a-z_A-Z][\w]*")
 
@@ -162,12 +163,12 @@ def _in_field(line: str) -> Iterator[tuple[str, int, int, str]]:
         for found in re.finditer(QUOTED, line):
             yield from (("asked unit", found.start(1), found.end(1), each) for each in _other_units(found[1]))
     if field == "plausible":
-        low, high = QUANTITY.findall(line)
-        yield ("plausible range", line.index("["), line.index("]") + 1, f'["{" ".join(high)}", "{" ".join(low)}"]')
-        start, lowest = line.index(low[0]), float(low[0].replace(",", ""))
+        low, high = ENDS.findall(line)
+        turned = f'["{" ".join(high).strip()}", "{" ".join(low).strip()}"]'
+        yield ("plausible range", line.index("["), line.index("]") + 1, turned)
+        start, lowest = line.index(low[0]), float(low[0].replace(",", "").replace("−", ""))
         yield ("plausible range", start, start + len(low[0]), f"{lowest * 100:g}")
-    if field == "tolerance":
-        number = re.search(r"0\.\d+", line)
+    if field == "tolerance" and (number := re.search(r"0\.\d+", line)):
         yield from (("tolerance", *number.span(), each) for each in ("0", "0.9", f"-{number[0]}"))
     if field == "asks":
         found = re.search(QUOTED, line)

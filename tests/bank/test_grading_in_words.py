@@ -10,7 +10,8 @@ from tests.bank.items import CARD, CHOICE, ESTIMATE, GAUGE, MATCH, ORDER, SOUND,
 
 SEEDS = 200
 EACH_KIND = {
-    "numeric": SOUND, "estimate": ESTIMATE, "gauge": GAUGE, "choice": CHOICE, "order": ORDER, "match": MATCH, "card": CARD,
+    "numeric": SOUND, "estimate": ESTIMATE, "gauge": GAUGE,
+    "choice": CHOICE, "order": ORDER, "match": MATCH, "card": CARD,
 }  # fmt: skip
 RUBBISH = [
     None, "", " ", "zz", "1 or 2", "1" * 100_000, 0, 1, -1, 1.5, math.nan, math.inf, True, False, b"1", b"\xff",

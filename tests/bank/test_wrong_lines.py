@@ -40,7 +40,7 @@ def test_one_line_is_wrong_and_the_others_work_out(questions):
 
 
 def test_lines_before_the_wrong_one_are_the_right_ones(questions):
-    """As in the right working; a line that only says a value in another unit may stand elsewhere there, or not at all."""
+    """As in the right working; a line that only says a value in another unit may be missing there."""
     for question in questions:
         for line in question.shown[: question.wrong - 1]:
             assert line in question.working or " = " in line.equation, line
