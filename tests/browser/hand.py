@@ -2,11 +2,12 @@
 
 import re
 from collections.abc import Callable
+from datetime import UTC, datetime
 
 from playwright.sync_api import Page
 
-from question_bank import Question
-from webapp.records import questions
+from question_bank import Question, load_bank
+from webapp.records import people, questions
 from webapp.records.connection import Store
 
 QUESTION = re.compile(r"/questions/([0-9a-f-]{36})")
@@ -52,6 +53,15 @@ class Hand:
     def question(self) -> Question:
         """The question on this page, from its row."""
         return questions.get(self.store, QUESTION.search(self.page.url)[1]).question
+
+    def is_given(self, name: str, item_id: str, seed: int = 1, system: str = "us") -> Question:
+        """Open a question of that item, drawn for the hand of that name; whatever the plan would have asked."""
+        item = load_bank()[item_id]
+        question = item.draw(seed, system)
+        person = people.by_name(self.store, name)
+        kept = questions.keep(self.store, question, person.id, "practice", datetime.now(UTC), text=item.text)
+        self.page.goto(f"/questions/{kept}")
+        return question
 
     def check(self) -> None:
         """Send the answer."""
