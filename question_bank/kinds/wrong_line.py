@@ -124,7 +124,7 @@ class WrongLineItem(Item):
         # Another seed than the source item's: else its first given would tell which step is wrong.
         wrong = Picker(seed + 1).one_of([each for each in self.wrong if system in each.steps])
         right = self.source_item.draw(seed, system, fixed)
-        return wrong, right, self.source_item.pick(seed, system, fixed or {})
+        return wrong, right, self.source_item.picked(seed, system, fixed or {})
 
     def values(self, step: Step, numbers: Numbers) -> dict[str, float]:
         """Givens and every step's value in base units, with that step in the place of the right one of its name."""

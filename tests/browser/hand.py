@@ -89,6 +89,7 @@ class Hand:
             "choice": self._choose,
             "order": self._put_in_order,
             "match": self._match,
+            "part": self._choose_part,
             "card": lambda question: self.mark_card("I said it"),
         }
         question = self.question()
@@ -113,6 +114,10 @@ class Hand:
 
     def _choose_line(self, question: Question) -> None:
         self.page.locator(f"input[name=line][value='{question.wrong}']").check()
+        self.check()
+
+    def _choose_part(self, question: Question) -> None:
+        self.page.locator(f"input[name=part][value='{question.right[0]}']").check()
         self.check()
 
     def _put_in_order(self, question: Question) -> None:
