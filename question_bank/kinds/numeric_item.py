@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from question_bank.drawing import Drawing, Numbers, width_of
+from question_bank.drawing import Drawing, Numbers, Width, width_of
 from question_bank.formulas import all_formulas
 from question_bank.givens import Drawn, Given
 from question_bank.item import Item
@@ -15,6 +15,7 @@ from question_bank.kinds.numeric_fields import read_givens, read_mistakes, read_
 from question_bank.numbers import show
 from question_bank.picking import Picker
 from question_bank.reading import read_quantity
+from question_bank.tolerance import Tolerance
 from question_bank.units import Unit, register
 from question_bank.working import Line, lines
 
@@ -45,7 +46,7 @@ class NumericItem(Item):
         self._drawings: dict[tuple[str, frozenset[str]], Drawing] = {}
         self.units = read_units(fields)
         self.register = self.units["us"].register
-        self.tolerance = read_tolerance(fields, self.units)
+        self.tolerance = self._tolerance(fields)
         self.givens: dict[str, Given] = read_givens(fields)
         self.steps = read_steps(fields, self.givens, self.units, all_formulas())
         self.mistakes = read_mistakes(fields, self.givens, self.steps, self.register, all_formulas())
@@ -73,7 +74,7 @@ class NumericItem(Item):
         picker = Picker(seed)
         for _ in range(TRIES):
             numbers = drawing.numbers(picker, decided)
-            if numbers is not None:
+            if numbers is not None and self._is_good(numbers, system):
                 return numbers
         raise self.fault(
             "mistakes",
@@ -88,7 +89,7 @@ class NumericItem(Item):
                 self.givens,
                 {step.name: step.expression for step in self.steps},
                 {each.name: each.formulas[system] for each in self.mistakes if system in each.formulas},
-                width_of(self.tolerance, self.units[system], system),
+                self._width(system),
                 system,
                 fixed,
             )
@@ -169,6 +170,16 @@ class NumericItem(Item):
             ],
         )
 
+    def _width(self, system: str) -> Width:
+        return width_of(self.tolerance, self.units[system], system)
+
+    def _is_good(self, numbers: Numbers, system: str) -> bool:
+        """What a kind asks of a pick beyond its slips standing apart by the width."""
+        return True
+
+    def _tolerance(self, fields: Fields) -> Tolerance:
+        return read_tolerance(fields, self.units)
+
     def put_in(self, shown: Mapping[str, str], system: str) -> str:
         """The stem with each given as it is shown, and the asked unit, in their places."""
         asked = self.units[system].symbol
@@ -187,6 +198,11 @@ class NumericItem(Item):
 
     def _key(self, value: float, unit: Unit, system: str) -> str:
         return f"{self.tolerance.print_key(value, unit, system)} {unit.symbol}".strip()
+
+    def printed_key(self, value: float, system: str) -> str:
+        """A value in base units as this item prints its answer, with the asked unit."""
+        unit = self.units[system]
+        return self._key(value / unit.factor, unit, system)
 
     def _key_both(self, value: float, unit: Unit, key: str, system: str) -> str:
         """The asked unit first, its companion beside it: '44,590 lbf (198.3 kN)'."""
