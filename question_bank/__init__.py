@@ -5,6 +5,7 @@ from question_bank.errors import BankError
 from question_bank.item import Item
 from question_bank.kinds import question_from_body
 from question_bank.question import Question
+from question_bank.reading import AnswerError
 from question_bank.verdict import Verdict
 
-__all__ = ["Bank", "BankError", "Item", "Question", "Verdict", "load_bank", "question_from_body"]
+__all__ = ["AnswerError", "Bank", "BankError", "Item", "Question", "Verdict", "load_bank", "question_from_body"]

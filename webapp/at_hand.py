@@ -68,9 +68,23 @@ def system() -> str:
 
 
 def comma() -> bool:
-    """Whether who is asking writes 12,5: a person's setting, or a visitor's cookie."""
+    """Whether who is asking writes 12,5: said by the address of the bench, a person's setting, or a visitor's cookie."""
+    if "comma" in g:
+        return g.comma
+    return own_comma()
+
+
+def own_comma() -> bool:
+    """The same, whatever the address says."""
     person = me()
     return person.comma if person else request.cookies.get(WRITES) == "comma"
+
+
+def take_comma_from_address() -> None:
+    """For pages whose address keeps typed numbers: `writes` there says how they are to be read, and all is shown so."""
+    said = {"comma": True, "point": False}.get(request.args.get(WRITES, ""))
+    if said is not None:
+        g.comma = said
 
 
 def free_entry() -> bool:

@@ -63,6 +63,18 @@ class Formula:
         """The function's docstring."""
         return inspect.getdoc(self.function) or ""
 
+    @property
+    def limits(self) -> str:
+        """When it holds and what it leaves out, for a hand: those sentences of the docstring."""
+        doc = " ".join(self.doc.split())
+        return doc[doc.index("Holds ") : doc.index("Source: ")].strip()
+
+    @property
+    def title(self) -> str:
+        """Its name in words: 'Fast line pull'."""
+        words = self.name.replace("bha_", "BHA_").replace("_", " ")
+        return words[:1].upper() + words[1:]
+
     def printed(self, system: str) -> Printed:
         """The printed equation of that system ('us' or 'metric')."""
         return self.us if system == "us" else self.metric
