@@ -68,8 +68,7 @@ def readings(text: str, chosen: str, comma: bool) -> list[Quantity]:
     except AnswerError as error:
         if error.outcome != "other-dimension":
             raise
-        message = f"“{text.strip()}” is not {register(sort).title}, and you chose {symbol}. Take one of the two away."
-        raise AnswerError("other-dimension", message) from None
+        raise AnswerError("other-dimension", f"{error.message} You chose {symbol} from the list.") from None
 
 
 def unit_overruled(typed: str, chosen: str) -> str | None:

@@ -68,14 +68,14 @@ def system() -> str:
 
 
 def comma() -> bool:
-    """Whether who is asking writes 12,5: said by the address of the bench, a person's setting, or a visitor's cookie."""
+    """Whether numbers are written 12,5: an address of the bench may say so, else who is asking does."""
     if "comma" in g:
         return g.comma
     return own_comma()
 
 
 def own_comma() -> bool:
-    """The same, whatever the address says."""
+    """Whether who is asking writes 12,5: a person's setting, or a visitor's cookie."""
     person = me()
     return person.comma if person else request.cookies.get(WRITES) == "comma"
 

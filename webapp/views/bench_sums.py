@@ -66,7 +66,7 @@ def show(module: str, name: str) -> str:
 
 
 def _typed(item: NumericItem, name: str) -> tuple[str, str]:
-    """Number and unit from the address: ?depth=3000&depth-unit=m as the form sends it, or ?depth=3000+m as a link has it."""
+    """Number and unit: from ?depth=3000&depth-unit=m as the form sends it, or from ?depth=3000+m as a link has it."""
     text, unit = request.args.get(name, "").strip(), request.args.get(f"{name}-unit")
     given = item.givens[name]
     units = register(given.register).units
