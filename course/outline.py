@@ -1,13 +1,15 @@
 """Modules and lessons: what there is, in which order it is studied, and what it needs first.
 
 A course folder holds glossary.toml and modules/; modules/ holds study-order.toml and one folder a module, such as
-10-safety with its module.toml and its lessons, such as 01-dropped-objects.md.
+10-safety with its module.toml and its lessons, such as 01-dropped-objects.md. Lessons that are still to be written
+stand in module.toml, since their questions may be there first.
 """
 
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import ClassVar
 
 from course.errors import CourseError
 from course.fields import Fields
@@ -15,6 +17,7 @@ from course.glossary import Glossary, load_glossary
 from course.lesson_files import LessonFile, PartText, read_lesson_file
 
 HERE = Path(__file__).parent
+PLANNED = {"id", "number", "title"}
 NUMBERED = re.compile(r"(\d\d)-([a-z0-9-]+)")
 
 
@@ -34,6 +37,18 @@ class Lesson:
     parts: tuple[PartText, ...]
     path: Path = field(repr=False)
     glossary: Glossary = field(repr=False, compare=False)
+    written: ClassVar[bool] = True
+
+
+@dataclass(frozen=True)
+class PlannedLesson:
+    """A lesson that is still to be written. Its questions can be practised and worked at the bench."""
+
+    id: str
+    number: str
+    title: str
+    module: str
+    written: ClassVar[bool] = False
 
 
 @dataclass(frozen=True)
@@ -45,6 +60,7 @@ class Module:
     title: str
     needs: tuple[str, ...]
     lessons: tuple[Lesson, ...]
+    planned: tuple[PlannedLesson, ...]
 
     @property
     def minutes(self) -> int:
@@ -62,6 +78,15 @@ class Course:
     def lesson(self, id: str) -> Lesson:
         """The lesson with that id, such as 'units/force-mass-weight'. Raises KeyError."""
         return _with_id(self.lessons, id)
+
+    @property
+    def planned(self) -> tuple[PlannedLesson, ...]:
+        """The lessons that are still to be written, module by module."""
+        return tuple(each for module in self.modules for each in module.planned)
+
+    def lesson_or_planned(self, id: str) -> Lesson | PlannedLesson:
+        """The lesson with that id, written or still to be written. Raises KeyError."""
+        return _with_id((*self.lessons, *self.planned), id)
 
     def module(self, id: str) -> Module:
         """The module with that id, such as 'units'. Raises KeyError."""
@@ -93,10 +118,24 @@ def _module(place: Path, glossary: Glossary) -> Module:
     if not path.is_file():
         raise CourseError(path, 1, "this module has no module.toml. Give it one with a title and its needs.")
     fields = Fields(path, path.read_text(encoding="utf-8"))
-    fields.only({"title", "needs"})
+    fields.only({"title", "needs", "planned"})
     files = sorted(each for each in place.glob("*.md"))
     lessons = tuple(_lesson(each, int(number), id, glossary) for each in files)
-    return Module(id, int(number), fields.text("title"), fields.texts("needs"), lessons)
+    planned = _planned(fields, int(number), id, {each.number for each in lessons})
+    return Module(id, int(number), fields.text("title"), fields.texts("needs"), lessons, planned)
+
+
+def _planned(fields: Fields, module_number: int, module: str, written: set[str]) -> tuple[PlannedLesson, ...]:
+    """The lessons to come, as module.toml lists them; one that is written leaves the list."""
+    rows = fields.values.get("planned", [])
+    if not isinstance(rows, list) or not all(isinstance(row, dict) and set(row) == PLANNED for row in rows):
+        raise fields.fault("planned", "'planned' must be a list of { id, number, title }, one for each lesson to come.")
+    for row in rows:
+        if not str(row["number"]).startswith(f"{module_number}.") or row["number"] in written:
+            raise fields.fault(
+                "planned", f"lesson {row['number']} is written, or is not of this module. Mend the list."
+            )
+    return tuple(PlannedLesson(f"{module}/{row['id']}", row["number"], row["title"], module) for row in rows)
 
 
 def _lesson(path: Path, module_number: int, module: str, glossary: Glossary) -> Lesson:
@@ -144,9 +183,10 @@ def _check_needs(places: list[Path], modules: tuple[Module, ...], lessons: tuple
         fields = Fields(path, path.read_text(encoding="utf-8"))
         for need in module.needs:
             found = [at for at, lesson in enumerate(lessons) if need in (lesson.id, lesson.module)]
-            if not found or need == module.id:
+            to_come = any(need in (each.id, each.module) for other in modules for each in other.planned)
+            if need == module.id or not (found or to_come):
                 raise fields.fault("needs", f"{need!r} is not another module or a lesson of this course.")
-            if mine and max(found) > mine[0]:
+            if mine and found and max(found) > mine[0]:
                 raise fields.fault("needs", f"{need!r} is needed first, but the study order puts it later.")
 
 

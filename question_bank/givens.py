@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from question_bank.numbers import show
-from question_bank.picking import Picker
 from question_bank.units import Unit, both, register, split_quantity
 
 FIGURES_OF_FIXED = 10
@@ -21,10 +20,10 @@ class Grid:
     count: int
     unit: Unit
 
-    def pick(self, picker: Picker) -> str:
-        """One value as text: '286,000'."""
-        text = f"{self.start + picker.index(self.count) * self.step:,f}"
-        return text.rstrip("0").rstrip(".") if "." in text else text
+    def texts(self) -> list[str]:
+        """Every value as text, lowest first: '286,000'."""
+        found = (f"{self.start + at * self.step:,f}" for at in range(self.count))
+        return [each.rstrip("0").rstrip(".") if "." in each else each for each in found]
 
     @property
     def ends(self) -> tuple[float, float]:
@@ -67,13 +66,11 @@ class Given:
     table: Mapping[str, str] | None = None
     rig: str | None = None
 
-    def draw(self, picker: Picker, system: str, before: Mapping[str, Drawn]) -> Drawn:
-        """Pick a value on this system's grid."""
+    def choices(self, system: str) -> tuple[Drawn, ...]:
+        """Everything that this given can be drawn as. One that is looked up has a row for each choice of the other."""
         if self.by is not None:
-            return self.fixed(self.table[before[self.by].number], system)
-        if self.among:
-            return self.fixed(picker.one_of(self.among), system)
-        return self.fixed(self.grids[system].pick(picker), system)
+            return tuple(self.fixed(each, system) for each in self.table.values())
+        return tuple(self.fixed(each, system) for each in self.among or self.grids[system].texts())
 
     def fixed(self, value: str | int | float, system: str) -> Drawn:
         """This given with a value decided elsewhere: a number of its own unit, or '300,000 lbf'. Raises UnitError."""

@@ -8,17 +8,18 @@ PRINTED = re.compile(r"(?<![\w.,])(?:\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+\.\d+)(?!\d
 GROUP = "\N{NARROW NO-BREAK SPACE}"
 
 
-def show(value: float, figures: int = 4) -> str:
+def show(value: float, figures: int = 4, to: str = "either") -> str:
     """The value rounded to that many figures, thousands grouped by commas, a true minus, no idle zeros.
 
-    Whole digits are rounded too: show(44592.2, 4) is '44,590'. Raises ValueError for nan and infinities.
+    Whole digits are rounded too: show(44592.2, 4) is '44,590'. `to` is 'either' for the nearest, 'down' for a rating,
+    'up' for a strength that is needed. Raises ValueError for nan and infinities.
     """
     if not math.isfinite(value):
         raise ValueError(f"{value} can't be printed as a number.")
     if value == 0:
         return "0"
     places = figures - 1 - math.floor(math.log10(abs(value)))
-    rounded = round(value, places)
+    rounded = round(value, places) if to == "either" else _towards(value, places, to)
     return show_places(rounded, max(places, 0))
 
 
@@ -35,6 +36,13 @@ def show_exact(value: Fraction, figures: int) -> str:
     digits = str(whole).rjust(max(places, 0) + 1, "0") + "0" * max(-places, 0)
     before, after = (digits[:-places], digits[-places:].rstrip("0")) if places > 0 else (digits, "")
     return f"{'−' if value < 0 else ''}{int(before):,}{'.' if after else ''}{after}"
+
+
+def _towards(value: float, places: int, to: str) -> float:
+    """The value rounded down or up at that place. Float noise is no reason to leave a round value."""
+    scaled = round(value * 10.0**places, 6)
+    whole = math.floor(scaled) if to == "down" else math.ceil(scaled)
+    return round(whole / 10.0**places, max(places, 0))
 
 
 def show_places(value: float, places: int) -> str:

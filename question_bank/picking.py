@@ -11,11 +11,12 @@ class Picker:
     """Picks from `random.Random(seed).random()` alone: the one call whose numbers Python promises not to change."""
 
     def __init__(self, seed: int):
-        self._random = random.Random(seed).random
+        self.part = random.Random(seed).random
+        """The next part of one: a number from 0 up to 1. `int(part() * size)` is the rule of every pick."""
 
     def index(self, size: int) -> int:
         """A whole number from 0 to size - 1."""
-        return int(self._random() * size)
+        return int(self.part() * size)
 
     def one_of(self, among: Sequence[T]) -> T:
         """One of a sequence."""

@@ -11,7 +11,7 @@ from question_bank.figures import figure
 
 def misfits(bank: Bank, course: Course) -> Iterator[str]:
     """A sentence for each item of a lesson that is not there, and for each thing that a lesson shows and nobody has."""
-    lessons = {each.id for each in course.lessons}
+    lessons = {each.id for each in (*course.lessons, *course.planned)}
     for item in bank.values():
         if item.lesson not in lessons:
             yield f"{item.file}, item {item.id!r}: there is no lesson {item.lesson!r}. Mend the name."

@@ -5,7 +5,7 @@ from typing import Any
 
 from question_bank.question import Question
 from question_bank.reading import AnswerError, Quantity, read_quantity
-from question_bank.tolerance import CLOSE
+from question_bank.tolerance import CLOSE, TRADE_FACTORS
 from question_bank.units import register
 from question_bank.verdict import Verdict
 from question_bank.working import Line
@@ -13,6 +13,12 @@ from question_bank.working import Line
 TIGHTEN = "You are near. The answer is wanted {wanted}: keep every figure to the end and round once."
 OTHER_UNIT = "other-unit"
 """The one mistake that any item knows: the right number beside the wrong unit."""
+PAST = {
+    "down": "That is a little more than it comes to. What a thing may carry is rounded down, never up.",
+    "up": "That is a little less than it comes to. What is needed is rounded up, never down.",
+}
+"""What to tell of a right sum rounded to the unsafe side."""
+ROUNDED_PAST = "rounded-past"
 LOOK = "Follow the working line by line, and find where yours leaves it."
 
 
@@ -30,6 +36,7 @@ class Slip:
 class NumericQuestion(Question):
     """`value` and `band` are in `unit`; `half_width` is relative to a value where `relative` is set.
 
+    `side` is 'either', or 'down' or 'up' where the band ends at the value: what lies past it is never right.
     Of a `conversion` only the asked unit is taken: copying the given with its own unit is no answer.
     """
 
@@ -48,12 +55,13 @@ class NumericQuestion(Question):
     givens: list[list[str]]
     working: list[Line]
     mistakes: list[Slip]
+    side: str = "either"
 
     @property
     def band(self) -> tuple[float, float]:
         """Lowest and highest value that counts as right, in `unit`."""
-        width = self._width(self.value)
-        return self.value - width, self.value + width
+        below, above = self._reach(1)
+        return self.value - below, self.value + above
 
     def grade(self, answer: Any, comma: bool = False) -> Verdict:
         """`answer` is the text as typed; `comma` is how the hand writes twelve and a half."""
@@ -75,14 +83,16 @@ class NumericQuestion(Question):
     def _judge(self, read: Quantity, comma: bool) -> Verdict:
         value = self._in_unit(read)
         read_as = read.shown(comma)
-        if self._within(value, self.value, 1):
+        if self._in_band(value, 1):
             return Verdict("right", self.tell("right"), read_as=read_as)
         for slip in self.mistakes:
             if self._within(value, slip.value, 1):
                 return Verdict("wrong", self.tell("wrong", slip.name), slip.name, read_as)
-        if read.unit != self.unit and self._within(read.value, self.value, 1):
+        if read.unit != self.unit and self._in_band(read.value, 1):
             return Verdict("wrong", self.tell("wrong", OTHER_UNIT), OTHER_UNIT, read_as)
-        outcome = "close" if self.relative and self._within(value, self.value, CLOSE) else "wrong"
+        if self.side != "either" and self._within(value, self.value, 1):
+            return Verdict("close", self.tell("close", ROUNDED_PAST), ROUNDED_PAST, read_as)
+        outcome = "close" if self.relative and self._in_band(value, CLOSE) else "wrong"
         return Verdict(outcome, self.tell(outcome), read_as=read_as)
 
     def slip(self, name: str | None) -> Slip | None:
@@ -96,6 +106,8 @@ class NumericQuestion(Question):
             return slip.tell
         if mistake == OTHER_UNIT:
             return f"Your number fits {self.unit}, but you wrote another unit beside it. Read the unit twice."
+        if mistake == ROUNDED_PAST:
+            return PAST[self.side]
         return {"right": "", "close": TIGHTEN.format(wanted=self.wanted), "wrong": LOOK}[outcome]
 
     def _asked_back(self, text: str, read: Quantity, comma: bool) -> Verdict | None:
@@ -111,6 +123,16 @@ class NumericQuestion(Question):
 
     def _in_unit(self, read: Quantity) -> float:
         return read.base / register(self.register).unit(self.unit).factor
+
+    def _in_band(self, value: float, widths: float) -> bool:
+        below, above = self._reach(widths)
+        slack = abs(self.value) * 1e-9
+        return self.value - below * (1 + 1e-9) - slack <= value <= self.value + above * (1 + 1e-9) + slack
+
+    def _reach(self, widths: float) -> tuple[float, float]:
+        """How far the band goes below and above the value. One-sided, it leaves room for the trade's short factors."""
+        width, past = self._width(self.value) * widths, abs(self.value) * TRADE_FACTORS
+        return (past if self.side == "up" else width, past if self.side == "down" else width)
 
     def _within(self, value: float, centre: float, widths: float) -> bool:
         return abs(value - centre) <= self._width(centre) * widths * (1 + 1e-9) + abs(centre) * 1e-9

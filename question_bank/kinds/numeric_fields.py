@@ -11,7 +11,7 @@ from question_bank.formulas.gravity import STANDARD_GRAVITY
 from question_bank.givens import Given, Grid
 from question_bank.item_fields import SYSTEMS, Fields
 from question_bank.steps import Expression, ExpressionError, Rule, compile_expression, in_words
-from question_bank.tolerance import Tolerance
+from question_bank.tolerance import SHARES, Tolerance
 from question_bank.units import Dimension, Unit, UnitError, register, register_of, split_quantity, unit, unit_constants
 from question_bank.working import Step
 
@@ -43,19 +43,22 @@ def read_units(fields: Fields) -> dict[str, Unit]:
 
 
 def read_tolerance(fields: Fields, units: Mapping[str, Unit]) -> Tolerance:
-    """{ exact = true }, { relative = 0.01 } or { absolute = "0.01 ft" }, the last two perhaps by system."""
+    """{ exact = true }, { absolute = "0.01 ft" }, { relative = 0.01 }, { down = 0.005 } or { up = 0.01 }.
+
+    An absolute one may be given by system.
+    """
     inner = fields.inner("tolerance")
-    inner.only("exact", "relative", "absolute")
+    inner.only("exact", "absolute", *SHARES)
     if len(inner.table) != 1:
-        raise fields.fault("tolerance", "an item states one tolerance: exact, relative or absolute.")
+        raise fields.fault("tolerance", f"an item states one tolerance: exact, absolute or one of {', '.join(SHARES)}.")
     kind = next(iter(inner.table))
     if kind == "exact":
         if not inner.flag("exact"):
             raise inner.fault(kind, "write exact = true, or state another tolerance.")
         return Tolerance("exact", {})
-    amounts = {s: str(inner.decimal(kind)) for s in SYSTEMS} if kind == "relative" else inner.by_system(kind)
-    if kind == "relative" and not 0 < Decimal(amounts["us"]) <= Decimal("0.05"):
-        raise inner.fault(kind, "a relative tolerance lies above 0 and is 0.05 at most.")
+    amounts = {s: str(inner.decimal(kind)) for s in SYSTEMS} if kind in SHARES else inner.by_system(kind)
+    if kind in SHARES and not 0 < Decimal(amounts["us"]) <= Decimal("0.05"):
+        raise inner.fault(kind, "this is a share of the value: it lies above 0 and is 0.05 at most.")
     if kind == "absolute":
         for system, each in units.items():
             _unit_of(inner, kind, amounts[system], each.register)
@@ -97,6 +100,7 @@ def _given(name: str, row: Fields, before: Mapping[str, Given]) -> Given:
     table = {key: str(rows.decimal(key)) for key in rows.table}
     if by not in before or set(before[by].among) != set(table):
         raise row.fault("by", "the table must have one row for each value of a given that stands above it.")
+    table = {key: table[key] for key in before[by].among}
     return Given(name, label, register_name, {}, by=by, table=table, rig=row.text("rig"))
 
 

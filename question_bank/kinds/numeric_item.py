@@ -2,9 +2,9 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
+from question_bank.drawing import Drawing, Numbers, width_of
 from question_bank.formulas import all_formulas
 from question_bank.givens import Drawn, Given
 from question_bank.item import Item
@@ -14,21 +14,11 @@ from question_bank.kinds.numeric_fields import read_givens, read_mistakes, read_
 from question_bank.kinds.own_numbers import Work, work
 from question_bank.numbers import show
 from question_bank.picking import Picker
-from question_bank.tolerance import FROM_EACH_OTHER, FROM_KEY
 from question_bank.units import Unit, register
 from question_bank.working import lines
 
 TRIES = 50
 NAMED = re.compile(r"(?<!\{)\{(\w+)\}(?!\})")
-
-
-@dataclass(frozen=True)
-class Numbers:
-    """The numbers of one draw, in base units: givens and steps by name, and where each known wrong way leads."""
-
-    givens: Mapping[str, Drawn]
-    values: Mapping[str, float]
-    slips: Mapping[str, float]
 
 
 class NumericItem(Item):
@@ -39,6 +29,7 @@ class NumericItem(Item):
     own_fields = ("asks", "unit", "register", "tolerance", "check", "plausible", "alone", "givens", "steps", "mistakes")
 
     def read(self, fields: Fields) -> None:
+        self._drawings: dict[tuple[str, frozenset[str]], Drawing] = {}
         self.units = read_units(fields)
         self.register = self.units["us"].register
         self.tolerance = read_tolerance(fields, self.units)
@@ -61,24 +52,44 @@ class NumericItem(Item):
         fixed = fixed or {}
         if unknown := fixed.keys() - self.givens.keys():
             raise KeyError(f"{self.id} has no given {sorted(unknown)}. Its givens are {list(self.givens)}.")
+        decided = self._decided(system, fixed)
+        drawing = self.drawing(system, frozenset(decided))
         picker = Picker(seed)
         for _ in range(TRIES):
-            numbers = self.numbers(picker, system, fixed)
-            if self.apart(numbers, system):
+            numbers = drawing.numbers(picker, decided)
+            if numbers is not None:
                 return self._question(seed, system, numbers)
         raise self.fault(
             "mistakes",
             f"{TRIES} tries in {system!r} gave none that keeps the mistakes apart from the answer and from each other.",
         )
 
-    def numbers(self, picker: Picker, system: str, fixed: Mapping[str, Any]) -> Numbers:
-        """One pick of givens and all that follows from them."""
-        givens: dict[str, Drawn] = {}
+    def drawing(self, system: str, fixed: frozenset[str] = frozenset()) -> Drawing:
+        """The compiled draw of a system, kept after its first use."""
+        kept = self._drawings.get((system, fixed))
+        if kept is None:
+            kept = self._drawings[system, fixed] = Drawing(
+                self.givens,
+                {step.name: step.expression for step in self.steps},
+                {each.name: each.formulas[system] for each in self.mistakes if system in each.formulas},
+                width_of(self.tolerance, self.units[system], system),
+                system,
+                fixed,
+            )
+        return kept
+
+    def _decided(self, system: str, fixed: Mapping[str, Any]) -> dict[str, Drawn]:
+        """The givens that are not drawn: the fixed ones, and those that a table gives for them."""
+        found: dict[str, Drawn] = {}
         for name, given in self.givens.items():
-            givens[name] = given.fixed(fixed[name], system) if name in fixed else given.draw(picker, system, givens)
-        values = self.worked({name: drawn.base for name, drawn in givens.items()})
-        slips = {each.name: each.formulas[system].evaluate(values) for each in self.mistakes if system in each.formulas}
-        return Numbers(givens, values, slips)
+            if name in fixed:
+                found[name] = given.fixed(fixed[name], system)
+            elif given.by in found:
+                number = found[given.by].number
+                if number not in given.table:
+                    raise self.fault(f"givens {name}", f"its table has no row for {given.by} = {number}.")
+                found[name] = given.fixed(given.table[number], system)
+        return found
 
     def worked(self, givens: Mapping[str, float]) -> dict[str, float]:
         """Givens and every step's value, in base units. Raises ExpressionError."""
@@ -86,16 +97,6 @@ class NumericItem(Item):
         for step in self.steps:
             values[step.name] = step.expression.evaluate(values)
         return values
-
-    def apart(self, numbers: Numbers, system: str) -> bool:
-        """Whether every known wrong way lies 4 tolerances from the answer and 2 from each other one."""
-        unit = self.units[system]
-        key = numbers.values[self.steps[-1].name] / unit.factor
-        width = self.tolerance.half_width(key, unit, system) or 0.5
-        slips = [value / unit.factor for value in numbers.slips.values()]
-        return all(abs(one - key) >= FROM_KEY * width for one in slips) and all(
-            abs(one - other) >= FROM_EACH_OTHER * width for at, one in enumerate(slips) for other in slips[:at]
-        )
 
     def work(
         self, given: Mapping[str, str], system: str = "us", comma: bool = False, chosen: Mapping[str, str] | None = None
@@ -115,7 +116,7 @@ class NumericItem(Item):
         value = numbers.values[self.steps[-1].name] / unit.factor
         key = self.key(value, unit, system)
         shown = {name: each.text if self.alone else each.beside(system) for name, each in numbers.givens.items()}
-        relative = self.tolerance.kind == "relative"
+        relative = self.tolerance.is_share
         return NumericQuestion(
             **self.in_common(seed, system, self._put_in({**shown, "asked": unit.symbol})),
             register=self.register,
@@ -124,6 +125,7 @@ class NumericItem(Item):
             value=value,
             half_width=self.tolerance.half_width(1.0 if relative else value, unit, system),
             relative=relative,
+            side=self.tolerance.side,
             conversion=self.is_conversion,
             wanted=self.tolerance.in_words(system),
             key_text=key,
@@ -165,7 +167,7 @@ class NumericItem(Item):
         if unit.pair is None:
             return key
         other = register(self.register).unit(unit.pair)
-        return f"{key} ({show(value * unit.factor / other.factor, 4)} {other.symbol})"
+        return f"{key} ({show(value * unit.factor / other.factor, 4, self.tolerance.side)} {other.symbol})"
 
     def _offered(self, unit: Unit) -> list[str]:
         """The units of the select, the asked one first; of a conversion there is no other."""

@@ -4,8 +4,9 @@ import dataclasses
 
 import pytest
 
+from question_bank import question_from_body
 from question_bank.kinds.numeric import Slip
-from question_bank.numbers import in_comma
+from question_bank.numbers import in_comma, show
 from tests.bank.items import SOUND, item
 
 GIVENS = {"rating": "500 klbf", "hook_load": "300 klbf"}
@@ -82,6 +83,56 @@ def test_a_relative_band_has_its_edges_and_three_times_as_wide_a_close_one(quest
 def test_an_absolute_band_has_its_edges_and_no_close_one(to_half_a_klbf, typed, outcome):
     assert to_half_a_klbf.band == (199.5, 200.5)
     assert to_half_a_klbf.grade(typed).outcome == outcome
+
+
+@pytest.mark.parametrize("typed, down, up", [
+    ("200", "right", "right"),
+    ("200.01", "right", "right"),   # 0.005 %: the trade's short factors lead there
+    ("199.99", "right", "right"),
+    ("200.02", "close", "right"),
+    ("199.98", "right", "close"),
+    ("202", "close", "right"),
+    ("198", "right", "close"),
+    ("202.01", "wrong", "close"),
+    ("197.99", "close", "wrong"),
+    ("194", "close", "wrong"),
+    ("206", "wrong", "close"),
+    ("193.9", "wrong", "wrong"),
+    ("206.1", "wrong", "wrong"),
+])  # fmt: skip
+def test_a_rating_is_rounded_down_and_a_required_strength_up(typed, down, up):
+    """Past the value nothing is right, however near: a rating is never read up, a need never read down."""
+    for side, outcome in (("down", down), ("up", up)):
+        drawn = item(SOUND, (RELATIVE, f"tolerance = {{ {side} = 0.01 }}")).draw(1, "us", GIVENS)
+        assert drawn.grade(typed).outcome == outcome, side
+
+
+def test_a_right_sum_rounded_to_the_unsafe_side_is_told_so():
+    drawn = item(SOUND, (RELATIVE, "tolerance = { down = 0.01 }")).draw(1, "us", GIVENS)
+    verdict = drawn.grade("201")
+    assert (verdict.outcome, verdict.mistake) == ("close", "rounded-past")
+    assert "rounded down" in verdict.message and drawn.tell("close", "rounded-past") == verdict.message
+    assert "rounded down" in drawn.wanted
+
+
+@pytest.mark.parametrize("units", ["us", "metric"])
+@pytest.mark.parametrize("item_id", ["units.rating-in-tonnes", "units.rating-in-kn"])
+def test_no_key_of_a_rating_and_no_answer_called_right_stands_above_the_plate(bank, item_id, units):
+    """The key is rounded down; 0.005 % is left to 9.807 in place of 9.80665."""
+    for seed in range(200):
+        drawn = bank[item_id].draw(seed, units)
+        printed = float(drawn.key_text.split()[0].replace(",", ""))
+        assert printed <= drawn.value * (1 + 1e-12)
+        assert drawn.grade(f"{drawn.value * 1.0001:.6f}").outcome == "close"
+        assert drawn.band[1] <= drawn.value * 1.00005000001
+
+
+@pytest.mark.parametrize("value, down, up", [
+    (358.251, "358.2", "358.3"), (325.0, "325", "325"), (324.99999999999994, "325", "325"),
+    (325.00000000000006, "325", "325"), (44_592.2, "44,590", "44,600"), (0.017_763, "0.01776", "0.01777"),
+])  # fmt: skip
+def test_a_number_is_printed_down_or_up_and_float_noise_moves_nothing(value, down, up):
+    assert (show(value, 4, "down"), show(value, 4, "up")) == (down, up)
 
 
 @pytest.mark.parametrize("system, half", [("us", 0.5), ("metric", 2.0)])
@@ -228,3 +279,9 @@ def test_a_height_may_be_given_in_feet_and_inches(bank, typed, outcome):
 
 def test_a_text_of_a_megabyte_is_unreadable(question):
     assert question.grade("1" * 1_000_000).outcome == "unreadable"
+
+
+def test_a_question_kept_before_one_sided_bands_is_shown_and_graded_as_it_was(question):
+    body = question.body()
+    del body["side"]
+    assert question_from_body(body) == question

@@ -67,6 +67,8 @@ WHEN_READ = [
     ("from = 500, to = 600", "from = 500, top = 600", "givens rating us top", ["not a field"]),
     ("tolerance = { relative = 0.01 }", "tolerance = { relative = 0.2 }", "tolerance relative", ["0.05"]),
     ("tolerance = { relative = 0.01 }", "tolerance = { relative = 0 }", "tolerance relative", ["above 0"]),
+    ("tolerance = { relative = 0.01 }", "tolerance = { down = 0.2 }", "tolerance down", ["0.05"]),
+    ("tolerance = { relative = 0.01 }", "tolerance = { up = 0 }", "tolerance up", ["above 0"]),
     ("tolerance = { relative = 0.01 }", "tolerance = {}", "tolerance", ["one tolerance"]),
     (
         "tolerance = { relative = 0.01 }",

@@ -115,7 +115,7 @@ def test_the_parts_of_the_red_zone_can_be_asked():
         "escape-way",
         "static-bolt",
         "static-lamp",
-        "dynamic-stand",
+        "dynamic-clamp",
         "dynamic-hose",
     ]
     assert {f"red-zone--{part}" for part in parts} <= ids

@@ -43,7 +43,9 @@ def show() -> str:
     items = {row.lesson.id: bank().of_lesson(row.lesson.id) for row in rows}
     following = next((row for row in rows if row.state != "all"), None)
     modules = {module.id: module for module in course().modules}
-    return render_template("lessons/list.html", rows=rows, items=items, following=following, modules=modules)
+    return render_template(
+        "lessons/list.html", rows=rows, items=items, following=following, modules=modules, planned=course().planned
+    )
 
 
 @views.get("/lessons/<module>/<name>")

@@ -24,7 +24,7 @@ def show() -> str:
         "today.html",
         plan=plan,
         items=bank(),
-        lesson_of={pick.item: course().lesson(bank()[pick.item].lesson) for pick in plan},
+        lesson_of={pick.item: course().lesson_or_planned(bank()[pick.item].lesson) for pick in plan},
         known=known,
         fading=sum(pick.recall is not None for pick in plan),
         seconds=sum(pick.seconds for pick in plan),
