@@ -116,7 +116,12 @@ def entry(formula: Formula) -> Entry:
     """One formula as the sheet has it."""
     names = {name: letter(sign) for name, sign in formula.symbols.items()}
     symbols = [
-        Symbol(names[name], name.replace("_", " "), formula.us.units[name], formula.metric.units[name])
+        Symbol(
+            names[name],
+            name.replace("bha_", "BHA_").replace("_", " "),
+            formula.us.units[name],
+            formula.metric.units[name],
+        )
         for name in formula.takes
     ]
     result = Symbol(names["return"], formula.title, formula.us.gives, formula.metric.gives)

@@ -21,8 +21,8 @@ if TYPE_CHECKING:
     from question_bank.kinds.numeric_item import NumericItem
 
 SYSTEMS = ("us", "metric")
-PAIRED = ("lines", "other_lines")
-"""What formulas call the lines strung to a travelling block. They come in pairs, since the dead line is anchored."""
+PAIRED = ("lines", "other_lines", "lines_strung")
+"""What formulas and rig sheets call the lines to a travelling block. They come in pairs: the dead line is anchored."""
 LIKE_A_FLOAT = 1e-9
 
 
@@ -36,15 +36,14 @@ class NumbersError(AnswerError):
 
 @dataclass(frozen=True)
 class Range:
-    """Where the formulas that take a quantity hold, in base units. `paired` and `whole` say what a count must be."""
+    """Where the formulas that take a quantity hold, in base units."""
 
     low: float
     high: float
-    paired: bool = False
 
     def within(self, other: "Range") -> "Range":
         """Where both hold."""
-        return Range(max(self.low, other.low), min(self.high, other.high), self.paired or other.paired)
+        return Range(max(self.low, other.low), min(self.high, other.high))
 
     def has(self, value: float) -> bool:
         """Whether a value lies in it, its ends and float noise included."""
@@ -101,7 +100,7 @@ def ranges(item: "NumericItem") -> dict[str, Range]:
             continue
         for taken, term in zip(step.formula.takes, step.terms, strict=True):
             name = same.get(term, term)
-            held = Range(*step.formula.holds_in_base(taken), taken in PAIRED)
+            held = Range(*step.formula.holds_in_base(taken))
             found[name] = held.within(found[name]) if name in found else held
     return found
 
@@ -139,7 +138,7 @@ def work(
 def _read(
     item: "NumericItem", texts: Mapping[str, str], system: str, comma: bool, chosen: Mapping[str, str]
 ) -> list[OwnNumber]:
-    held = ranges(item)
+    held, paired = ranges(item), _paired(item)
     found: dict[str, OwnNumber] = {}
     problems: dict[str, str] = {}
     for name, given in item.givens.items():
@@ -151,7 +150,7 @@ def _read(
             if drawn is None:
                 symbol = chosen.get(name, given.own_unit(system).symbol)
                 drawn = _typed(name, read_quantity(text, symbol, comma, given.register))
-            if refused := _refusal(given, label, drawn, held.get(name)):
+            if refused := _refusal(given, label, drawn, held.get(name), name in paired):
                 raise AnswerError("unreadable", in_comma(refused) if comma else refused)
             found[name] = OwnNumber(name, label, drawn, held.get(name), looked_up)
         except AnswerError as error:
@@ -178,7 +177,16 @@ def _looked_up(given: Given, found: Mapping[str, OwnNumber], system: str) -> Dra
     return given.fixed(given.table[key], system)
 
 
-def _refusal(given: Given, label: str, drawn: Drawn, held: Range | None) -> str | None:
+def _paired(item: "NumericItem") -> set[str]:
+    """The givens that are lines strung: by the formula that takes them, by their own name or by the rig sheet's."""
+    called = (
+        zip(step.formula.takes, step.terms, strict=True) if step.formula is not None else () for step in item.steps
+    )
+    taken = {term for pairs in called for name, term in pairs if name in PAIRED}
+    return taken | {name for name, given in item.givens.items() if name in PAIRED or given.rig in PAIRED}
+
+
+def _refusal(given: Given, label: str, drawn: Drawn, held: Range | None, paired: bool) -> str | None:
     """A sentence where a number can't be what it is given for, in our own print; None where it can."""
     lowest = min([each.ends[0] for each in given.grids.values()] + [float(each) for each in given.among] or [1.0])
     lowest = min(lowest, held.low if held else lowest)
@@ -189,10 +197,10 @@ def _refusal(given: Given, label: str, drawn: Drawn, held: Range | None) -> str 
         return f"{name} can’t be 0: there is then nothing to work out."
     if given.register == "count" and drawn.base != round(drawn.base):
         return f"{name} is counted, so it is a whole number. You wrote {drawn.text}."
-    if held and held.paired and drawn.base % 2:
+    if paired and drawn.base % 2:
         return f"{name} is an even number: each sheave of the travelling block takes two lines. You wrote {drawn.text}."
     if given.register == "ratio" and held and held.high <= 1 < drawn.base:
-        return f"{name} is a share of the whole, so it is 1 at most, or 100 %. You wrote {drawn.text}."
+        return f"{name} is 1 at most, which is 100 %. You wrote {drawn.text}."
     return None
 
 

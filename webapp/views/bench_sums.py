@@ -34,6 +34,7 @@ class Field:
     holds: str | None
     table: str | None
     problem: str | None
+    outside: bool
     overruled: str | None
 
 
@@ -90,19 +91,19 @@ def _worked(item: NumericItem, typed: dict) -> tuple[Work | None, dict[str, str]
 
 def _field(item: NumericItem, name: str, text: str, unit: str, problem: str | None) -> Field:
     given = item.givens[name]
-    overruled = None
+    held, outside, overruled = ranges(item).get(name), False, None
     try:
         read = read_quantity(text, unit, at_hand.comma(), given.register) if text else None
-        if read and read.unit != unit:
+        if read:
+            outside = held is not None and not held.has(read.base)
             overruled, unit = unit_overruled(read.unit, unit), read.unit
     except AnswerError:
         pass  # the problem is told beside the field
     units = register(given.register).units
-    held = ranges(item).get(name)
     table = given.table and ", ".join(f"{value} for {key}" for key, value in given.table.items())
     return Field(
         name, given.labels[at_hand.system()], text[: LONGEST + 1], unit, list(units), held and held.shown(units[unit]),
-        table, problem, overruled,
+        table, problem, outside and not problem, overruled,
     )  # fmt: skip
 
 
