@@ -1,15 +1,15 @@
-"""The words of the trade that lessons explain, read from glossary.toml."""
+"""The words of the trade that lessons explain. Each module has its own in words.toml, beside its lessons."""
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from course.errors import CourseError
 from course.fields import Fields
 from question_bank.quantities_in_text import fill
 
-SOURCE = Path(__file__).with_name("glossary.toml")
+FILES = "modules/*/words.toml"
 
 
 @dataclass(frozen=True)
@@ -19,6 +19,7 @@ class Term:
     term: str
     meaning: str
     lesson: str
+    path: Path = field(repr=False, compare=False)
 
     @property
     def slug(self) -> str:
@@ -47,12 +48,18 @@ class Glossary(Mapping[str, Term]):
         return len(self._terms)
 
 
-def load_glossary(path: Path = SOURCE) -> Glossary:
-    """Read the glossary. Raises CourseError at the line of a term that lacks something or can't be shown."""
-    if not path.is_file():
-        raise CourseError(path, 1, "the glossary is not there. Each course folder needs one.")
-    table = Fields(path, path.read_text(encoding="utf-8"))
-    return Glossary(_term(table, word, row) for word, row in table.values.items())
+def load_glossary(folder: Path) -> Glossary:
+    """The words of all modules of a course. Raises CourseError at the line of a term that lacks something."""
+    found: dict[str, Term] = {}
+    for path in sorted(folder.glob(FILES)):
+        table = Fields(path, path.read_text(encoding="utf-8"))
+        for word, row in table.values.items():
+            if word in found:
+                raise table.fault(word, f"{word!r} stands in {found[word].path.parent.name} too. Keep one of them.")
+            found[word] = _term(table, word, row)
+    if not found:
+        raise CourseError(folder, 1, f"there are no words. Each module has its own in {FILES}.")
+    return Glossary(iter(found.values()))
 
 
 def _term(table: Fields, word: str, row: object) -> Term:
@@ -64,4 +71,4 @@ def _term(table: Fields, word: str, row: object) -> Term:
         fill(row["meaning"], "us")
     except ValueError as error:
         raise table.fault(word, f"the meaning of {word!r} can't be shown. {error}") from None
-    return Term(word, row["meaning"], row["lesson"])
+    return Term(word, row["meaning"], row["lesson"], table.path)

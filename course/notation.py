@@ -108,7 +108,7 @@ def fault_in(line: str, glossary: Glossary) -> str | None:
         return str(error)
     for found in TERM.finditer(line):
         if found[1] not in glossary:
-            return f"{found[1]!r} is not in the glossary. Add it to glossary.toml, or mend its spelling."
+            return f"{found[1]!r} is not in the glossary. Add it to its module's words.toml, or mend its spelling."
     rest = TERM.sub("", line)
     if "[[" in rest or "]]" in rest:
         return "a glossary word is not closed. Write it on one line, like [[short ton]] or [[short ton|short tons]]."

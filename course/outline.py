@@ -1,7 +1,7 @@
 """Modules and lessons: what there is, in which order it is studied, and what it needs first.
 
-A course folder holds glossary.toml and modules/; modules/ holds study-order.toml and one folder a module, such as
-10-safety with its module.toml and its lessons, such as 01-dropped-objects.md. Lessons that are still to be written
+A course folder holds modules/, and that holds study-order.toml and one folder a module, such as 10-safety with its
+module.toml, its words.toml and its lessons, such as 01-dropped-objects.md. Lessons that are still to be written
 stand in module.toml, since their questions may be there first.
 """
 
@@ -102,13 +102,14 @@ def _with_id(things: tuple, id: str):
 
 def load_course(folder: Path = HERE) -> Course:
     """Read the course folder. Raises CourseError, which names the file and the line."""
-    glossary = load_glossary(folder / "glossary.toml")
+    glossary = load_glossary(folder)
     places = sorted(each for each in (folder / "modules").iterdir() if each.is_dir() and NUMBERED.fullmatch(each.name))
     modules = tuple(_module(place, glossary) for place in places)
     by_id = {lesson.id: lesson for module in modules for lesson in module.lessons}
-    lessons = _in_study_order(folder / "modules" / "study-order.toml", by_id)
+    planned = {each.id for module in modules for each in module.planned}
+    lessons = _in_study_order(folder / "modules" / "study-order.toml", by_id, planned)
     _check_needs(places, modules, lessons)
-    _check_terms(folder / "glossary.toml", glossary, by_id)
+    _check_terms(glossary, by_id)
     return Course(modules, lessons, glossary)
 
 
@@ -159,20 +160,20 @@ def _check_front(read: LessonFile, glossary: Glossary) -> None:
             raise read.front.fault("terms", f"{word!r} is not in the glossary. Add it there, or mend its spelling.")
 
 
-def _in_study_order(path: Path, by_id: Mapping[str, Lesson]) -> tuple[Lesson, ...]:
-    """The lessons as study-order.toml lists them: each of them, and once."""
+def _in_study_order(path: Path, by_id: Mapping[str, Lesson], planned: set[str]) -> tuple[Lesson, ...]:
+    """Every lesson once, as study-order.toml lists them; those still to be written have their place there too."""
     if not path.is_file():
         raise CourseError(path, 1, "the study order is missing. List the ids of all lessons in it.")
     fields = Fields(path, path.read_text(encoding="utf-8"))
     fields.only({"lessons"})
     ids = fields.texts("lessons")
     for id in ids:
-        if id not in by_id:
+        if id not in by_id and id not in planned:
             raise fields.fault("lessons", f"{id!r} is not a lesson. Lessons are {', '.join(by_id)}.")
     for id in by_id:
         if id not in ids:
             raise fields.fault("lessons", f"the lesson {id!r} has no place in the study order. Add it.")
-    return tuple(by_id[id] for id in ids)
+    return tuple(by_id[id] for id in ids if id in by_id)
 
 
 def _check_needs(places: list[Path], modules: tuple[Module, ...], lessons: tuple[Lesson, ...]) -> None:
@@ -190,10 +191,10 @@ def _check_needs(places: list[Path], modules: tuple[Module, ...], lessons: tuple
                 raise fields.fault("needs", f"{need!r} is needed first, but the study order puts it later.")
 
 
-def _check_terms(path: Path, glossary: Glossary, by_id: Mapping[str, Lesson]) -> None:
+def _check_terms(glossary: Glossary, by_id: Mapping[str, Lesson]) -> None:
     """Each term is taught by a lesson that is there and that lists it."""
-    fields = Fields(path, path.read_text(encoding="utf-8"))
     for term in glossary.values():
         lesson = by_id.get(term.lesson)
         if lesson is None or term.term not in lesson.terms:
+            fields = Fields(term.path, term.path.read_text(encoding="utf-8"))
             raise fields.fault(term.term, f"the lesson {term.lesson!r} is not there or does not list {term.term!r}.")

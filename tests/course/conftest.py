@@ -41,7 +41,7 @@ def small_course(tmp_path: Path) -> Callable[..., Path]:
 
     def write(text: str = "A text.", **files: str) -> Path:
         written = {
-            "glossary.toml": GLOSSARY,
+            "modules/01-units/words.toml": GLOSSARY,
             "modules/study-order.toml": 'lessons = ["units/first"]\n',
             "modules/01-units/module.toml": 'title = "Units"\nneeds = []\n',
             "modules/01-units/01-first.md": LESSON.replace("{text}", text),

@@ -17,7 +17,7 @@ FILES = {
     "lesson": "modules/01-units/01-first.md",
     "module": "modules/01-units/module.toml",
     "order": "modules/study-order.toml",
-    "glossary": "glossary.toml",
+    "glossary": "modules/01-units/words.toml",
 }
 
 
@@ -96,13 +96,32 @@ def test_what_is_needed_first_is_studied_first(small_course):
         load_course(small_course(**files))
 
 
-@pytest.mark.parametrize("name", ["modules/01-units/module.toml", "modules/study-order.toml", "glossary.toml"])
+@pytest.mark.parametrize(
+    "name", ["modules/01-units/module.toml", "modules/study-order.toml", "modules/01-units/words.toml"]
+)
 def test_a_missing_file_is_named(small_course, name):
     folder = small_course()
     (folder / name).unlink()
     with pytest.raises(CourseError) as caught:
         load_course(folder)
     assert name.rsplit("/", 1)[-1] in str(caught.value)
+
+
+def test_a_word_of_two_modules_is_refused(small_course):
+    files = {
+        "modules/02-pipe/module.toml": 'title = "Pipe"\nneeds = []\n',
+        "modules/02-pipe/words.toml": glossary("Two."),
+    }
+    with pytest.raises(CourseError, match=r"02-pipe/words\.toml, line 1: 'short ton' stands in 01-units too"):
+        load_course(small_course(**files))
+
+
+def test_a_lesson_to_come_has_its_place_in_the_study_order(small_course):
+    planned = 'title = "U"\nneeds = []\nplanned = [{ id = "second", number = "1.2", title = "S" }]\n'
+    order = 'lessons = ["units/second", "units/first"]\n'
+    course = load_course(small_course(**{FILES["module"]: planned, FILES["order"]: order}))
+    assert [each.id for each in course.lessons] == ["units/first"]
+    assert [each.id for each in course.planned] == ["units/second"]
 
 
 def test_a_lesson_file_with_another_name_is_refused(small_course):
