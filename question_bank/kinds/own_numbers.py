@@ -126,7 +126,8 @@ def work(
     for each in SYSTEMS:
         unit = item.units[each]
         answers[each] = item.key(base / unit.factor, unit, each)
-        workings[each] = lines(item.steps, drawn, item.labels(each), values, each, answers[each])
+        own = {name: given.own_unit(each) for name, given in item.givens.items()}
+        workings[each] = lines(item.steps, drawn, item.labels(each), values, each, answers[each], own)
     unit = item.units[system]
     value = base / unit.factor
     return Work(
