@@ -120,6 +120,8 @@ def _right_answer(question: Question) -> object:
             return question.accepted[0]
         case "match":
             return question.pairs
+        case "part":
+            return question.right[0]
         case "card":
             return next(mark for mark, (outcome, _) in MARKS.items() if outcome == "right")
     raise ValueError(f"{question.kind!r} has no right answer here.")

@@ -8,6 +8,8 @@ so that several figures can stand on one page. It holds no colours and no styles
                  no fill                                     fig-dot      full dot or arrow head: fill accent
     fig-hatch    lines of a hatching: thin stroke            fig-leader   leader and level lines: thin stroke
     fig-text     labels: fill ink, no stroke
+
+Its names stand in groups of their own, and a group of spots says which parts can be asked: see spots.py.
 """
 
 import functools
@@ -16,6 +18,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from xml.etree import ElementTree
 
+from question_bank.figures.spots import Spot, spots_of, without_names, without_spots
 from question_bank.quantities_in_text import fill
 
 HERE = Path(__file__).parent
@@ -29,12 +32,17 @@ class FigureError(LookupError):
 
 @dataclass(frozen=True)
 class Figure:
-    """One figure; `svg` is the whole <svg> element, to be put into the page as it is."""
+    """One figure; `svg` is the whole <svg> element, to be put into the page as it is.
+
+    `unnamed` is the same drawing without its names, for questions about its `spots`.
+    """
 
     id: str
     title: str
     description: str
     svg: str
+    unnamed: str
+    spots: tuple[Spot, ...]
 
 
 @functools.lru_cache(maxsize=256)
@@ -59,6 +67,7 @@ def _read(path: Path, system: str, comma: bool) -> Figure:
     try:
         svg = fill(path.read_text(encoding="utf-8"), system, comma).strip()
         root = ElementTree.fromstring(svg)
+        spots = spots_of(path.stem, root)
     except (ValueError, ElementTree.ParseError) as error:
         raise FigureError(f"{path.name} can't be shown: {error}") from None
     title, description = (" ".join((root.findtext(f"{SVG}{tag}") or "").split()) for tag in ("title", "desc"))
@@ -67,4 +76,4 @@ def _read(path: Path, system: str, comma: bool) -> Figure:
     id = path.stem
     svg = svg.replace("<svg ", f'<svg class="figure" role="img" aria-labelledby="{id}--title {id}--desc" ', 1)
     svg = svg.replace("<title>", f'<title id="{id}--title">', 1).replace("<desc>", f'<desc id="{id}--desc">', 1)
-    return Figure(id, title, description, svg)
+    return Figure(id, title, description, without_spots(id, svg), without_names(id, svg), spots)

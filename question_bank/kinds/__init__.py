@@ -9,11 +9,15 @@ from question_bank.kinds.match import MatchItem, MatchQuestion
 from question_bank.kinds.numeric import NumericQuestion
 from question_bank.kinds.numeric_item import NumericItem
 from question_bank.kinds.order import OrderItem, OrderQuestion
+from question_bank.kinds.part import PartItem, PartQuestion
 from question_bank.question import Question
 
-ITEMS: dict[str, type[Item]] = {each.kind: each for each in (NumericItem, ChoiceItem, OrderItem, MatchItem, CardItem)}
+ITEMS: dict[str, type[Item]] = {
+    each.kind: each for each in (NumericItem, ChoiceItem, OrderItem, MatchItem, PartItem, CardItem)
+}
 QUESTIONS: dict[str, type[Question]] = {
-    each.kind: each for each in (NumericQuestion, ChoiceQuestion, OrderQuestion, MatchQuestion, CardQuestion)
+    each.kind: each
+    for each in (NumericQuestion, ChoiceQuestion, OrderQuestion, MatchQuestion, PartQuestion, CardQuestion)
 }
 
 

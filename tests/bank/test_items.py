@@ -9,7 +9,7 @@ from question_bank import load_bank, question_from_body
 from question_bank.check import check_bank
 
 BLANK = re.compile(r"[{}]|\bNone\b|\bnan\b|\binf\b|Decimal|0000000\d")
-FEWEST = {"numeric": 10, "choice": 10, "match": 10, "order": 10, "card": 1}
+FEWEST = {"numeric": 10, "choice": 10, "match": 10, "order": 10, "card": 1, "part": 10}
 """How many different questions 200 seeds give at least: in words only the order can change, on a card nothing."""
 
 

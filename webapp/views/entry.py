@@ -24,6 +24,8 @@ def typed_answer(form: MultiDict, question: Question) -> Any:
             return form.getlist("step")
         case "match":
             return {left.key: form.get(f"pair-{left.key}", "") for left in question.left}
+        case "part":
+            return form.get("part")
         case "card":
             return form.get("mark")
     raise ValueError(f"{question.kind!r} has no form.")

@@ -107,5 +107,8 @@ def _told(name: str, mistake: str, count: int) -> Again | None:
         return option and Again(
             item, f"You chose: {fill(option.text, system())}", fill(option.tell or "", system()), count
         )
+    if item.kind == "part":
+        spot = next((each for each in item.spots if f"part-{each.part}" == mistake), None)
+        return spot and Again(item, f"You chose: {spot.name}", fill(item.tells.get(spot.part, ""), system()), count)
     slip = next((each for each in getattr(item, "mistakes", ()) if each.name == mistake), None)
     return slip and Again(item, slip.title, fill(slip.tell.get(system(), ""), system()), count)
