@@ -114,7 +114,8 @@ def lines(
             )
         else:
             equation = step.printed(system, {**shown, **(own or {})})
-            found += _worked(step, equation, shown, givens, labels, values, system, key_text if last else None)
+            worked = _worked(step, equation, shown, givens, labels, values, system, key_text if last else None)
+            found += [line for line in worked if line not in found]  # what is converted once is not converted again
         shown[step.name] = step.unit(system)
     return found
 
