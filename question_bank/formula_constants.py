@@ -49,6 +49,7 @@ COMES_FROM = {
     "0.0417": "0.5 / 12: the lines pull one way",
     "1.732": "√3: a rope lies in the valley of two",
     "0.2618": "π / 12",
+    "19.25": "231 / 12: in³ in a gal, in in a ft",
     "0.0031416": "π / 1,000",
     "0.00338": "0.04427 × 0.0763 lb/ft³ of air",
     "0.6115": "half of 1.223 kg/m³ of air, the same air",

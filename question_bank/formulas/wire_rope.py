@@ -114,7 +114,7 @@ def strength_by_size(known_strength: Load, known_diameter: Length, diameter: Len
     symbols="x d dm",
     us=printed("100 × ({nominal} − {measured}) / {nominal}", "%", nominal="in", measured="in"),
     metric=printed("100 × ({nominal} − {measured}) / {nominal}", "%", nominal="mm", measured="mm"),
-    holds={"nominal": (0.75, 2.25, "in"), "measured": (0.6, 0.74, "in")},
+    holds={"nominal": (0.75, 2.25, "in"), "measured": (0.6, 2.25, "in")},
     source="arithmetic (derived here)",
 )
 def diameter_loss(nominal: Length, measured: Length) -> Ratio:

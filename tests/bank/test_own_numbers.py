@@ -17,12 +17,12 @@ DROP = "safety.drop-energy"
 
 
 def in_any_units(item, question, picker):
-    """The drawn numbers of a question, each said in a unit of its register that is picked: as texts, with values."""
+    """The drawn numbers of a question, each in a unit that is picked. The pencil reads no unit of two words."""
     texts = {}
     for (_, shown), (name, given) in zip(question.givens, item.givens.items(), strict=True):
         number, _, symbol = shown.partition(" (")[0].partition(" ")
         units = register(given.register).units
-        other = picker.choice(list(units.values()))
+        other = picker.choice([each for each in units.values() if " " not in each.symbol])
         value = float(number.replace(",", "")) * units[symbol].factor / other.factor
         texts[name] = f"{value:.12g} {other.symbol}".strip()
     return texts

@@ -108,10 +108,11 @@ def _field(item: NumericItem, name: str, text: str, unit: str, problem: str | No
 
 
 def _kept(module: str, name: str, work: Work) -> str:
+    """The address of a worked sum: plain numbers with their units. What was an example stays marked as one."""
     numbers = {
         each.name: (f"{each.drawn.base / each.drawn.unit.factor:.10g}", each.drawn.unit.symbol) for each in work.numbers
     }
-    return _address(module, name, numbers)
+    return _address(module, name, numbers, **({"example": "yes"} if "example" in request.args else {}))
 
 
 def _numbers_of(example, item: NumericItem) -> dict[str, tuple[str, str]]:
