@@ -83,6 +83,9 @@ def check_item(item: Item, seeds: int) -> Iterator[BankError]:
                 check_question(item, item.draw(seed, system))
     except BankError as error:
         yield error
+    except UnitError as error:
+        # Dimensions agree, registers do not: a bore's capacity, in bbl/ft, where its area is wanted.
+        yield item.fault("steps", str(error))
 
 
 def check_question(item: Item, question: Question) -> None:

@@ -16,6 +16,8 @@ from question_bank.rounding import rounded_up, whole_part
 from question_bank.units import registers
 
 PLACE = re.compile(r"\{(\w+)\}")
+RAISED = re.compile(r"\{(\w+)\}(?:\^([23])(?!\d)|(?=\^))|(?<=\^)\{(\w+)\}")
+SMALL = {"2": "²", "3": "³"}
 BINARY = {
     ast.Add: operator.add,
     ast.Sub: operator.sub,
@@ -56,12 +58,17 @@ class Printed:
         return list(dict.fromkeys(PLACE.findall(self.text)))
 
     def filled(self, texts: Mapping[str, str]) -> str:
-        """The equation with each name replaced."""
-        return PLACE.sub(lambda found: texts[found[1]], self.text)
+        """The equation with each name replaced; what is raised to a power stands in brackets, as in (4.5 in)²."""
+        text = RAISED.sub(lambda at: _in_brackets(texts[at[1] or at[3]]) + SMALL.get(at[2], ""), self.text)
+        return PLACE.sub(lambda found: texts[found[1]], text)
 
     def work_out(self, numbers: Mapping[str, float]) -> float:
         """The value in `gives`, from numbers in the printed units. Raises EquationError."""
         return worked_out(self.filled({name: f"({number!r})" for name, number in numbers.items()}))
+
+
+def _in_brackets(text: str) -> str:
+    return f"({text})" if " " in text else text
 
 
 def printed(text: str, gives: str, **units: str) -> Printed:

@@ -45,7 +45,7 @@ def install(app: Flask) -> None:
 
 def marked(text: str) -> str:
     """Our own printed text, its numbers as the hand writes them. What was typed or read is shown as it is, never so."""
-    text = BEFORE_UNIT.sub(NO_BREAK, text)
+    text = BEFORE_UNIT.sub(NO_BREAK, text.replace(" °", "°"))
     return in_comma(text) if at_hand.comma() else text
 
 

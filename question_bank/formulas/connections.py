@@ -15,7 +15,7 @@ from question_bank.formulas.formula import (
     Turns,
     registered,
 )  # fmt: skip
-from question_bank.rounding import rounded_up
+from question_bank.rounding import rounded_up, whole_part
 
 LEVER = "mechanics; torque values are stated for a square pull (API RP 7G, not seen in the original)"
 HEIGHT = "API RP 7G, 16th ed., 7.9, as quoted by the Well Engineers Notebook (2003); no safety factor in it"
@@ -239,3 +239,41 @@ def bit_depth(kelly_down: Length, kelly_up: Length) -> Length:
     Source: common practice, no source.
     """
     return kelly_down - kelly_up
+
+
+@registered(
+    symbols="n L Lm c",
+    us=printed(
+        "whole(({length_now} − {least_length}) / {cut_length})",
+        "", length_now="in", least_length="in", cut_length="in",
+    ),
+    metric=printed(
+        "whole(({length_now} − {least_length}) / {cut_length})",
+        "", length_now="mm", least_length="mm", cut_length="mm",
+    ),
+    holds={"length_now": (15, 40, "in"), "least_length": (8, 14.5, "in"), "cut_length": (0.25, 2, "in")},
+    source=ARITHMETIC,
+)  # fmt: skip
+def recuts_left(length_now: Length, least_length: Length, cut_length: Length) -> Count:
+    """How often a saver sub may still be recut before it is shorter than its maker allows. A part of a cut is none.
+
+    Takes three lengths; gives a count. Holds where each recut takes off the same. Leaves out thread damage that needs
+    a longer cut. Source: derived here.
+    """
+    return whole_part((length_now - least_length) / cut_length)
+
+
+@registered(
+    symbols="x L a",
+    us=printed("{link_length} × sine({tilt})", "ft", link_length="ft", tilt="°"),
+    metric=printed("{link_length} × sine({tilt})", "m", link_length="m", tilt="°"),
+    holds={"link_length": (5, 20, "ft"), "tilt": (0, 90, "°")},
+    source="geometry (derived here)",
+)
+def link_reach(link_length: Length, tilt: Turns) -> Length:
+    """How far from well centre the lower eyes of the links hang when a link tilt pushes them out.
+
+    Takes a length (eye to eye) and an angle in turns, from plumb; gives a length. Holds for links that hang from ears
+    at well centre. Leaves out the elevator below the eyes and the rise that comes with the swing. Source: derived here.
+    """
+    return link_length * math.sin(2 * math.pi * tilt)

@@ -72,6 +72,22 @@ def rating_left(rating: Load, load: Load) -> Load:
 
 
 @registered(
+    symbols="R R1 R2 R3",
+    us=printed("least({first}, {second}, {third})", "klbf", first="klbf", second="klbf", third="klbf"),
+    metric=printed("least({first}, {second}, {third})", "kN", first="kN", second="kN", third="kN"),
+    holds={"first": (50, 2_500, "klbf"), "second": (50, 2_500, "klbf"), "third": (50, 2_500, "klbf")},
+    source=STATICS,
+)
+def governing_rating(first: Load, second: Load, third: Load) -> Load:
+    """The least of three ratings: what hangs on all three parts may weigh no more than the weakest carries.
+
+    Takes three loads, each what that part leaves for the thing that is asked; gives a load. Holds while it hangs still.
+    Leaves out jerks, wind and wear, which come off each rating. Source: derived here.
+    """
+    return min(first, second, third)
+
+
+@registered(
     symbols="u W R",
     us=printed("100 × {load} / {rating}", "%", load="lbf", rating="lbf"),
     metric=printed("100 × {load} / {rating}", "%", load="kN", rating="kN"),

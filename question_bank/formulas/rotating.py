@@ -60,6 +60,22 @@ def input_power(power: Power, efficiency: Ratio) -> Power:
 
 
 @registered(
+    symbols="g P2 P1",
+    us=printed("100 × ({printed_power} − {true_power}) / {true_power}", "%", printed_power="hp", true_power="hp"),
+    metric=printed("100 × ({printed_power} − {true_power}) / {true_power}", "%", printed_power="kW", true_power="kW"),
+    holds={"printed_power": (50, 3_000, "hp"), "true_power": (50, 3_000, "hp")},
+    source="arithmetic (derived here)",
+)
+def power_gap(printed_power: Power, true_power: Power) -> Ratio:
+    """How far a printed power is off the true one: below zero it is too low.
+
+    Takes two powers; gives a ratio. Holds where both stand for the same thing (both output, both lasting). Leaves out
+    which of the two is to be believed. Source: derived here.
+    """
+    return (printed_power - true_power) / true_power
+
+
+@registered(
     symbols="N2 N1 G",
     us=printed("{turning} / {gear_ratio}", "rpm", turning="rpm", gear_ratio=""),
     metric=printed("{turning} / {gear_ratio}", "rpm", turning="rpm", gear_ratio=""),

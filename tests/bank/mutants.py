@@ -29,6 +29,7 @@ SEED = 1
 DRAWS = 20
 QUOTED = r'"([^"]*)"'
 QUANTITY = re.compile(r'"(−?-?[\d,.]+) ([^"\s]+)"')
+ENDS = re.compile(r'"(−?[\d,.]+) ?([^"]*)"')
 GRID = re.compile(r'(\bfrom|\bto|\bstep) = ([\d.]+)|\bunit = "([^"]+)" }')
 WORD = re.compile(r"[a-z_A-Z][\w]*")
 
@@ -141,12 +142,12 @@ def _in_field(line: str) -> Iterator[tuple[str, int, int, str]]:
         for found in re.finditer(QUOTED, line):
             yield from (("asked unit", found.start(1), found.end(1), each) for each in _other_units(found[1]))
     if field == "plausible":
-        low, high = QUANTITY.findall(line)
-        yield ("plausible range", line.index("["), line.index("]") + 1, f'["{" ".join(high)}", "{" ".join(low)}"]')
-        start, lowest = line.index(low[0]), float(low[0].replace(",", ""))
+        low, high = ENDS.findall(line)
+        turned = f'["{" ".join(high).strip()}", "{" ".join(low).strip()}"]'
+        yield ("plausible range", line.index("["), line.index("]") + 1, turned)
+        start, lowest = line.index(low[0]), float(low[0].replace(",", "").replace("−", ""))
         yield ("plausible range", start, start + len(low[0]), f"{lowest * 100:g}")
-    if field == "tolerance":
-        number = re.search(r"0\.\d+", line)
+    if field == "tolerance" and (number := re.search(r"0\.\d+", line)):
         yield from (("tolerance", *number.span(), each) for each in ("0", "0.5", f"-{number[0]}"))
     if field == "asks":
         found = re.search(QUOTED, line)
@@ -199,7 +200,10 @@ def all_changes() -> list[Change]:
 
 
 def picked(how_many: int = HOW_MANY, seed: int = SEED) -> list[Change]:
-    """So many different slips: each sort in turn, so that a sort with many spots does not crowd out the others."""
+    """So many different slips: each sort in turn, and in it an item of which the fewest are taken.
+
+    So neither a sort with many spots nor an item with many lines crowds out the others.
+    """
     picks = random.Random(seed)
     by_sort: dict[str, list[Change]] = {}
     for change in all_changes():
@@ -207,8 +211,12 @@ def picked(how_many: int = HOW_MANY, seed: int = SEED) -> list[Change]:
     for changes in by_sort.values():
         picks.shuffle(changes)
     taken: list[Change] = []
+    of_item: Counter[str] = Counter()
     while len(taken) < how_many and any(by_sort.values()):
-        taken += [changes.pop() for changes in by_sort.values() if changes]
+        for changes in filter(None, by_sort.values()):
+            rarest = min(range(len(changes)), key=lambda at: of_item[changes[at].item])
+            taken.append(changes.pop(rarest))
+            of_item[taken[-1].item] += 1
     return taken[:how_many]
 
 

@@ -3,7 +3,7 @@
     sum     = product {("+" | "−") product}
     product = power {("×" | "/") power}
     power   = sign ["^" sign] | sign "²" | sign "³"
-    sign    = ["−"] (number [unit] | "π" | "(" sum ")" | "√" sign | function "(" sum ")")
+    sign    = ["−"] (number [unit] | "π" | "(" sum ")" | "√" sign | function "(" sum ")" | "least(" sum {", " sum} ")")
 
 A unit is a word right after a number and a space, such as 'ft·lbf' or 'm/s²'; it is passed over.
 """
@@ -12,8 +12,8 @@ import math
 import re
 
 TOKEN = re.compile(
-    r"(?P<number>\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?)(?P<unit> (?!×)[^\W\d_][^\s()×−+^]*| ?[°%])?"
-    r"|(?P<sign>[+−×/^()√π²³])|(?P<function>[a-z]+(?=\())|(?P<space> )"
+    r"(?P<number>\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?)(?P<unit> (?!×)[^\W\d_][^\s()×−+^,]*| ?[°%])?"
+    r"|(?P<sign>[+−×/^()√π²³,])|(?P<function>[a-z]+(?=\())|(?P<space> )"
 )
 FUNCTIONS = {
     "sine": lambda degrees: math.sin(degrees * math.pi / 180),
@@ -86,6 +86,8 @@ def _signed(left):
         return math.pi
     if first == "√":
         return math.sqrt(_signed(left))
+    if first == "least":
+        return _least(left)
     if first in FUNCTIONS:
         return FUNCTIONS[first](_signed(left))
     if first == "(":
@@ -94,3 +96,16 @@ def _signed(left):
             raise Unworkable("a bracket is left open")
         return value
     raise Unworkable(f"{first!r} stands where a number should")
+
+
+def _least(left):
+    """The smallest of the sums between the brackets, parted by commas."""
+    if left.pop(0) != "(":
+        raise Unworkable("least stands without its bracket")
+    sums = [_sum(left)]
+    while left[0] == ",":
+        left.pop(0)
+        sums.append(_sum(left))
+    if left.pop(0) != ")":
+        raise Unworkable("a bracket is left open")
+    return min(sums)

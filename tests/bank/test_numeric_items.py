@@ -198,6 +198,7 @@ def test_the_pencil_can_do_sums_and_refuses_what_is_none():
     assert pencil("10 m/s² × 3² − −1") == 91
     assert pencil("10 − 4 − 3") == 3 and pencil("64 / 4 / 2") == 8 and pencil("2 ^ 3 × 2") == 16
     assert pencil("whole(7 / 2) + roundup(7 / 2)") == 7 and pencil("4 ft × sine(30°)") == pytest.approx(2)
+    assert pencil("least(7 klbf, 2 × 3 klbf, 1,700 klbf)") == 6
     for line in ("", "2 ×", "(2 × 3", "2 3", "lbf", "2 ** 3", "ft / 2"):
         with pytest.raises(Unworkable):
             pencil(line)
