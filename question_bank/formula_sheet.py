@@ -66,6 +66,7 @@ class Entry:
     """One formula of the sheet. An equation is a list of texts and Letters; both are alike where only units differ."""
 
     title: str
+    says: str
     result: Symbol
     us: list[str | Letter]
     metric: list[str | Letter]
@@ -125,7 +126,7 @@ def entry(formula: Formula) -> Entry:
         for name in formula.takes
     ]
     result = Symbol(names["return"], formula.title, formula.us.gives, formula.metric.gives)
-    return Entry(formula.title, result, _set(formula.us, names), _set(formula.metric, names), symbols)
+    return Entry(formula.title, formula.says, result, _set(formula.us, names), _set(formula.metric, names), symbols)
 
 
 def letter(sign: str) -> Letter:

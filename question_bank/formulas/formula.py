@@ -70,6 +70,11 @@ class Formula:
         return doc[doc.index("Holds ") : doc.index("Source: ")].strip()
 
     @property
+    def says(self) -> str:
+        """What it finds, for a hand: the docstring's first paragraph."""
+        return " ".join(self.doc.partition("\n\n")[0].split())
+
+    @property
     def title(self) -> str:
         """Its name in words: 'Fast line pull'."""
         words = self.name.replace("bha_", "BHA_").replace("_", " ")

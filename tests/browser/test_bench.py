@@ -25,6 +25,7 @@ def plain(text: str) -> str:
 
 
 def wider_than_the_screen(page) -> int:
+    page.wait_for_load_state()  # before the style sheet is there, nothing has its width
     return page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth")
 
 
@@ -86,7 +87,7 @@ def test_a_silly_number_gets_a_sentence(open_page, width, scripts):
 
 
 def test_each_example_prints_on_one_page(open_page):
-    """On US Letter, the shorter of the two papers, with the working, the range, the caution, source and training aid."""
+    """On US Letter, the shorter of the two papers."""
     page = open_page(1280)
     page.goto("/bench")
     sums = [each.get_attribute("href") for each in page.locator(".group a").all()]
@@ -112,7 +113,7 @@ def test_a_printed_sum_has_what_it_needs_and_no_form(open_page):
 
 @pytest.mark.parametrize("show", ["both", "us", "metric"])
 def test_the_formula_sheet_prints_on_two_sides_of_a4_in_type_of_seven_points(open_page, show):
-    """If a new formula makes it three: choose a core list in formula_sheet.py, or tighten the print of the style sheet."""
+    """If a new formula makes it three: choose a core list in formula_sheet.py, or tighten the print styles."""
     page = open_page(1280)
     page.goto(f"/bench/formulas?show={show}")
     printed = page.pdf(prefer_css_page_size=True)
