@@ -101,7 +101,9 @@ def _compiled(
         *(_assigned(name, each.tree) for name, each in steps.items()),
         *(_assigned(name, each.tree) for name, each in zip(wrong, slips, strict=True)),
         *_read(f"_width = {width.amount!r}" + (f" * _abs({key})" if width.is_share else "")),
-        *_read(f"return {_row(f'_at_{name}' for name in givens)}, {_row(steps)}, {_row(wrong)}, {_apart(key, wrong)}"),
+        *_read(
+            f"return {_row(f'_at_{name}' for name in givens)}, {_row(steps)}, {_row(wrong)}, {_apart(key, wrong, width)}"
+        ),
     ]
     exec(compile(ast.fix_missing_locations(ast.Module([function], [])), "<draw>", "exec"), scope)
     return scope["_draw"]
@@ -115,11 +117,16 @@ def _picked(name: str, given: Given, count: int) -> list[ast.stmt]:
     return _read(f"_at_{name} = {place}\n{name} = _base_of_{name}[_at_{name}]")
 
 
-def _apart(key: str, wrong: list[str]) -> str:
-    """The condition that each slip lies well away from the answer, and from each other one."""
+def _apart(key: str, wrong: list[str], width: Width) -> str:
+    """The condition that each slip lies well away from the answer, and from each other one.
+
+    An answer is held to be a slip within that slip's own width, so two slips far above the answer need more room.
+    """
     from_key = [f"_abs({one} - {key}) >= {FROM_KEY} * _width" for one in wrong]
-    from_others = [f"_abs({one} - {other}) >= {FROM_EACH_OTHER} * _width" for one, other in combinations(wrong, 2)]
-    return " and ".join((*from_key, *from_others)) or "True"
+    pairs = list(combinations(wrong, 2))
+    from_others = [f"_abs({one} - {other}) >= {FROM_EACH_OTHER} * _width" for one, other in pairs]
+    own = [f"_abs({one} - {other}) > {width.amount!r} * (_abs({one}) + _abs({other}))" for one, other in pairs]
+    return " and ".join((*from_key, *from_others, *(own if width.is_share else ()))) or "True"
 
 
 def _assigned(name: str, tree: ast.expr) -> ast.stmt:

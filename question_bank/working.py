@@ -58,12 +58,12 @@ class Step:
 
 def _plain(step: Step, system: str, shown: Mapping[str, Unit]) -> Printed:
     """Plain arithmetic: what has the result's own register is put in with the result's unit, the rest as shown."""
-    unit = step.unit(system)
+    unit, text = step.unit(system), render(step.expression.tree)
     units = {
         name: unit.symbol if shown[name].register == unit.register else shown[name].symbol
-        for name in step.expression.names
+        for name in PLACE.findall(text)  # in the order printed: a set's order differs from one start to the next
     }
-    return Printed(render(step.expression.tree), units, unit.symbol)
+    return Printed(text, units, unit.symbol)
 
 
 def render(tree: ast.expr, within: int = 0) -> str:

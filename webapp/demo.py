@@ -183,6 +183,8 @@ def _right_and_wrong(question: Question, knows: bool, chance: random.Random) -> 
         case "match":
             keys = [each.key for each in question.right]
             return question.pairs, [{left: keys[keys.index(right) - 1] for left, right in question.pairs.items()}]
+        case "part":
+            return question.right[0], [each.key for each in question.places if each.key not in question.right]
         case "card":
             return "said", ["part", "could-not"]
     raise ValueError(f"{question.kind!r} is a kind that the demo can't answer.")

