@@ -101,9 +101,8 @@ def _compiled(
         *(_assigned(name, each.tree) for name, each in steps.items()),
         *(_assigned(name, each.tree) for name, each in zip(wrong, slips, strict=True)),
         *_read(f"_width = {width.amount!r}" + (f" * _abs({key})" if width.is_share else "")),
-        *_read(
-            f"return {_row(f'_at_{name}' for name in givens)}, {_row(steps)}, {_row(wrong)}, {_apart(key, wrong, width)}"
-        ),
+        *_read(f"_apart = {_apart(key, wrong, width)}"),
+        *_read(f"return {_row(f'_at_{name}' for name in givens)}, {_row(steps)}, {_row(wrong)}, _apart"),
     ]
     exec(compile(ast.fix_missing_locations(ast.Module([function], [])), "<draw>", "exec"), scope)
     return scope["_draw"]

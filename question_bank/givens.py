@@ -1,4 +1,4 @@
-"""The givens of a numeric item: grids that a draw picks on, and what was drawn."""
+"""The givens of a numeric item: grids and lists that a draw picks on, and what was drawn."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -33,6 +33,23 @@ class Grid:
 
 
 @dataclass(frozen=True)
+class Listed:
+    """Values that makers stamp, rising, as they are written: 350, 500, 650 st. Between them nothing is drawn."""
+
+    values: tuple[str, ...]
+    unit: Unit
+
+    def texts(self) -> list[str]:
+        """Every value as text, lowest first: '1,250'."""
+        return [f"{Decimal(each):,f}" for each in self.values]
+
+    @property
+    def ends(self) -> tuple[float, float]:
+        """First and last value in base units."""
+        return float(self.values[0]) * self.unit.factor, float(self.values[-1]) * self.unit.factor
+
+
+@dataclass(frozen=True)
 class Drawn:
     """A drawn given: its text without and with the unit, and its value in base units."""
 
@@ -60,7 +77,7 @@ class Given:
     name: str
     labels: Mapping[str, str]
     register: str
-    grids: Mapping[str, Grid]
+    grids: Mapping[str, Grid | Listed]
     among: tuple[str, ...] = ()
     by: str | None = None
     table: Mapping[str, str] | None = None

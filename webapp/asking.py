@@ -4,10 +4,11 @@ item --draw--> question (a row) --page--> text typed --grade--> verdict --> atte
 """
 
 import secrets
+from collections.abc import Callable
 from datetime import datetime
 from typing import Any
 
-from question_bank import Verdict
+from question_bank import Question, Verdict
 from webapp.at_hand import bank, me, now, store, today
 from webapp.records import answers, attempts, hints, questions
 from webapp.records.answers import UncountedAnswer
@@ -18,13 +19,28 @@ LONGEST_SITTING = 600.0
 """Seconds. A question left open longer says nothing of how long the answer took."""
 
 
+SUITING_DRAWS = 50
+"""After so many draws of which none suits, the last one is asked."""
+
+
 def ask(
-    item_id: str, place: str, lesson: str | None = None, drill: str | None = None, system: str | None = None
+    item_id: str,
+    place: str,
+    lesson: str | None = None,
+    drill: str | None = None,
+    system: str | None = None,
+    suits: Callable[[Question], bool] = lambda question: True,
 ) -> str:
-    """Draw an item for who is asking, in their system, and keep it; the new question's id. Raises KeyError."""
+    """Draw an item for who is asking, in their system, and keep it; the new question's id. Raises KeyError.
+
+    `suits` says which draws may be asked here.
+    """
     person = me()
     item = bank()[item_id]
-    question = item.draw(secrets.randbelow(2**31), system or (person.system if person else "us"))
+    for _ in range(SUITING_DRAWS):
+        question = item.draw(secrets.randbelow(2**31), system or (person.system if person else "us"))
+        if suits(question):
+            break
     return questions.keep(
         store(), question, person and person.id, place, now(), drill=drill, lesson=lesson, text=item.text
     )

@@ -1,4 +1,4 @@
-"""Stopping the block: energy, heat and distance, and the force that a pressure makes on a piston."""
+"""Stopping the block: energy, heat and distance, and the force and work of a pressure."""
 
 import math
 
@@ -13,6 +13,7 @@ from question_bank.formulas.formula import (
     Pressure,
     Speed,
     Time,
+    Volume,
     registered,
 )  # fmt: skip
 
@@ -135,3 +136,19 @@ def piston_force(pressure: Pressure, area: Area) -> Load:
     Source: derived here.
     """
     return pressure * area
+
+
+@registered(
+    symbols="E p V",
+    us=printed("19.25 × {mean_pressure} × {volume}", "ft·lbf", mean_pressure="psi", volume="gal"),
+    metric=printed("{mean_pressure} × {volume} / 10", "kJ", mean_pressure="bar", volume="L"),
+    holds={"mean_pressure": (50, 6_000, "psi"), "volume": (0.1, 300, "gal")},
+    source="work = pressure × volume (derived here); 19.25 is 231 / 12",
+)
+def pressure_work(mean_pressure: Pressure, volume: Volume) -> Energy:
+    """Work that oil under pressure can do while an accumulator pushes it out.
+
+    Takes a pressure (the mean on the way, by volume) and a volume of oil; gives an energy. Holds for gauge pressure.
+    Leaves out friction in lines and valves, and the gas that stays behind, still squeezed. Source: derived here.
+    """
+    return mean_pressure * volume

@@ -7,6 +7,7 @@ from question_bank.equations import printed
 from question_bank.formulas.formula import Count, Length, Load, Ratio, WeightPerLength, registered
 from question_bank.formulas.gravity import STANDARD_GRAVITY
 from question_bank.formulas.steel import FOOT, INCH, POUND
+from question_bank.rounding import rounded_up
 
 DESIGN = "API RP 9B, Addendum 1 (2020), 2.3.3.4"
 ROPE_WEIGHT = 1.85 * POUND * STANDARD_GRAVITY / FOOT / INCH**2
@@ -124,6 +125,22 @@ def diameter_loss(nominal: Length, measured: Length) -> Ratio:
     rust and a crushed core, which may stop a rope first. Source: derived here.
     """
     return (nominal - measured) / nominal
+
+
+@registered(
+    symbols="b w x",
+    us=printed("roundup({wires} × {share})", "", wires="", share=""),
+    metric=printed("roundup({wires} × {share})", "", wires="", share=""),
+    holds={"wires": (42, 300, ""), "share": (0.02, 0.15, "")},
+    source="arithmetic (derived here); a share of the wires of one lay is the form of one public rule for service rigs",
+)
+def broken_wires_at_share(wires: Count, share: Ratio) -> Count:
+    """The first whole number of broken wires in one lay that reaches a share of the rope's wires.
+
+    Takes a count (all wires of the rope) and a ratio; gives a count. Holds for a rule that counts so. Leaves out
+    broken wires close together, valley breaks and all else that stops a rope first. Source: derived here.
+    """
+    return rounded_up(wires * share)
 
 
 @registered(

@@ -5,10 +5,11 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
+from itertools import pairwise
 
 from question_bank.formulas.formula import Formula
 from question_bank.formulas.gravity import STANDARD_GRAVITY
-from question_bank.givens import Given, Grid
+from question_bank.givens import Given, Grid, Listed
 from question_bank.item_fields import SYSTEMS, Fields
 from question_bank.steps import Expression, ExpressionError, Rule, compile_expression, in_words
 from question_bank.tolerance import SHARES, Tolerance
@@ -104,15 +105,29 @@ def _given(name: str, row: Fields, before: Mapping[str, Given]) -> Given:
     return Given(name, label, register_name, {}, by=by, table=table, rig=row.text("rig"))
 
 
-def _grid(row: Fields, register_name: str | None) -> Grid:
-    row.only("from", "to", "step", "unit")
-    start, stop, step = (row.decimal(each) for each in ("from", "to", "step"))
-    if step <= 0 or stop < start or (stop - start) % step:
-        raise row.fault("step", f"from {start} to {stop} is not a whole number of steps of {step}.")
+def _grid(row: Fields, register_name: str | None) -> Grid | Listed:
+    """from, to and step; or values, where only some values are real."""
+    listed = "values" in row.table
+    row.only(*(("values",) if listed else ("from", "to", "step")), "unit")
     try:
         found = unit(row.needed("unit"), register_name)
     except UnitError as error:
         raise row.fault("unit", str(error)) from None
+    return _listed(row, found) if listed else _stepped(row, found)
+
+
+def _listed(row: Fields, found: Unit) -> Listed:
+    values = row.numbers("values")
+    plain = [Decimal(each) for each in values]
+    if len(values) < 2 or any(each >= after for each, after in pairwise(plain)):
+        raise row.fault("values", "write two values or more, each larger than the one before.")
+    return Listed(values, found)
+
+
+def _stepped(row: Fields, found: Unit) -> Grid:
+    start, stop, step = (row.decimal(each) for each in ("from", "to", "step"))
+    if step <= 0 or stop < start or (stop - start) % step:
+        raise row.fault("step", f"from {start} to {stop} is not a whole number of steps of {step}.")
     return Grid(start, step, int((stop - start) / step) + 1, found)
 
 

@@ -18,6 +18,8 @@ from question_bank.units import Unit, register
 from question_bank.working import lines
 
 TRIES = 50
+SAID = {"in": "inches"}
+"""What a stem says for a unit whose symbol is a word of its own: 'in inches' and not 'in in'."""
 NAMED = re.compile(r"(?<!\{)\{(\w+)\}(?!\})")
 
 
@@ -118,7 +120,7 @@ class NumericItem(Item):
         shown = {name: each.text if self.alone else each.beside(system) for name, each in numbers.givens.items()}
         relative = self.tolerance.is_share
         return NumericQuestion(
-            **self.in_common(seed, system, self._put_in({**shown, "asked": unit.symbol})),
+            **self.in_common(seed, system, self._put_in({**shown, "asked": SAID.get(unit.symbol, unit.symbol)})),
             register=self.register,
             unit=unit.symbol,
             units=self._offered(unit),
@@ -129,7 +131,7 @@ class NumericItem(Item):
             conversion=self.is_conversion,
             wanted=self.tolerance.in_words(system),
             key_text=key,
-            key_both=self.key_both(value, unit, key),
+            key_both=self.key_both(value, unit, key, system),
             givens=[[self.labels(system)[name], text] for name, text in shown.items()],
             working=lines(self.steps, numbers.givens, self.labels(system), numbers.values, system, key),
             mistakes=[
@@ -162,12 +164,16 @@ class NumericItem(Item):
         """The answer as printed, with the figures that the tolerance is worth."""
         return f"{self.tolerance.print_key(value, unit, system)} {unit.symbol}".strip()
 
-    def key_both(self, value: float, unit: Unit, key: str) -> str:
+    def key_both(self, value: float, unit: Unit, key: str, system: str) -> str:
         """The asked unit first, its companion beside it: '44,590 lbf (198.3 kN)'."""
         if unit.pair is None:
             return key
         other = register(self.register).unit(unit.pair)
-        return f"{key} ({show(value * unit.factor / other.factor, 4, self.tolerance.side)} {other.symbol})"
+        beside = value * unit.factor / other.factor
+        # A tally that is right to 0.01 ft needs more than four figures in metres, too.
+        fine = self.tolerance.kind == "absolute"
+        text = self.tolerance.print_key(beside, other, system) if fine else show(beside, 4, self.tolerance.side)
+        return f"{key} ({text} {other.symbol})"
 
     def _offered(self, unit: Unit) -> list[str]:
         """The units of the select, the asked one first; of a conversion there is no other."""

@@ -131,7 +131,7 @@ def work(
     unit = item.units[system]
     value = base / unit.factor
     return Work(
-        value, unit.symbol, item.key_both(value, unit, answers[system]), workings[system], answers, workings,
+        value, unit.symbol, item.key_both(value, unit, answers[system], system), workings[system], answers, workings,
         tuple(numbers), tuple(_warnings(item, values, system)),
     )  # fmt: skip
 

@@ -31,6 +31,7 @@ QUOTED = r'"([^"]*)"'
 QUANTITY = re.compile(r'"(−?-?[\d,.]+) ([^"\s]+)"')
 ENDS = re.compile(r'"(−?[\d,.]+) ?([^"]*)"')
 GRID = re.compile(r'(\bfrom|\bto|\bstep) = ([\d.]+)|\bunit = "([^"]+)" }')
+LISTED = re.compile(r"\bvalues = \[([\d., ]+)\]")
 WORD = re.compile(r"[a-z_A-Z][\w]*")
 
 
@@ -70,7 +71,7 @@ def _in_line(line: str, text: str) -> Iterator[tuple[str, int, int, str]]:
         yield from _in_formulas(line, text)
     elif line.startswith(("check =", "gives =")):
         yield from _in_quantities(line)
-    elif " = { " in line and GRID.search(line) and "from =" in line:
+    elif " = { " in line and GRID.search(line) and ("from =" in line or "values =" in line):
         yield from _in_grid(line)
     elif line.startswith(("unit =", "tolerance =", "plausible =", "asks =", "stem =", "register =")):
         yield from _in_field(line)
@@ -134,6 +135,13 @@ def _in_grid(line: str) -> Iterator[tuple[str, int, int, str]]:
         else:
             for other in (f"{float(found[2]) * by:g}" for by in (10, 1.1, 0.5, 0)):
                 yield ("end of a grid", found.start(2), found.end(2), other)
+    for listed in LISTED.finditer(line):
+        values = list(re.finditer(r"[\d.]+", listed[1]))
+        for place, value in enumerate(values):
+            factors = (10, 1.1, 0.5) if place in (0, len(values) - 1) else (10, 0.1)
+            for by in factors:
+                start, end = (listed.start(1) + each for each in value.span())
+                yield ("value of a list", start, end, f"{float(value[0]) * by:g}")
 
 
 def _in_field(line: str) -> Iterator[tuple[str, int, int, str]]:

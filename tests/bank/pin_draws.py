@@ -1,16 +1,15 @@
-"""The fifty draws that a release pins: an old seed must give an old question, word for word and number for number.
+"""The hundred draws that a release pins: an old seed must give an old question, word for word and number for number.
 
 Renew them for a release, when every change in them is meant:  python -m tests.bank.pin_draws
 """
 
 import json
-from itertools import cycle, islice
 from pathlib import Path
 
 from question_bank import load_bank
 
 PINS = Path(__file__).with_name("pins.json")
-HOW_MANY = 50
+HOW_MANY = 100
 
 
 def drawn(bank, item_id, seed, system):
@@ -30,19 +29,18 @@ def key(question):
             return question.accepted
         case "match":
             return question.pairs
+        case "part":
+            return [question.right, [each.part for each in question.places]]
         case "card":
             return question.back
 
 
 def main():
-    """Write pins.json anew: every item in turn, systems in turn, a new seed each time; numeric items twice as often."""
+    """Write pins.json anew: items spread evenly over the bank, both systems, a new seed each time."""
     bank = load_bank()
-    numeric = [each.id for each in bank.values() if each.kind == "numeric"]
-    turns = cycle([*numeric, *bank])
-    pins = [
-        drawn(bank, item_id, 101 + 37 * at, ("us", "metric")[at % 2])
-        for at, item_id in enumerate(islice(turns, HOW_MANY))
-    ]
+    ways = [(item_id, system) for item_id in bank for system in ("us", "metric")]
+    spread = [ways[at * len(ways) // HOW_MANY] for at in range(HOW_MANY)]
+    pins = [drawn(bank, item_id, 101 + 37 * at, system) for at, (item_id, system) in enumerate(spread)]
     PINS.write_text(json.dumps(pins, ensure_ascii=False, indent=1) + "\n", encoding="utf-8")
     print(f"{len(pins)} draws of {len({each['item'] for each in pins})} items are pinned in {PINS.name}.")
 

@@ -5,6 +5,7 @@ Each solver takes the shown numbers by the given's name and the system, and give
 
 from math import sqrt
 
+from tests.bank.solved_conversions import CONVERSIONS
 from tests.bank.solved_on_the_floor import ON_THE_FLOOR
 
 G = 9.80665
@@ -50,4 +51,5 @@ SOLVED = {
         "us": lambda energy, mass: energy / mass,
         "metric": lambda energy, mass: energy / (mass * G),
     },
-} | ON_THE_FLOOR
+}
+SOLVED |= CONVERSIONS | ON_THE_FLOOR

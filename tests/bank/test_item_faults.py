@@ -131,6 +131,36 @@ def test_a_fault_in_the_sums_is_found_by_the_check(old, new, field, words):
     assert all(word in error.problem for word in words), error.problem
 
 
+GRID = 'us = { from = 500, to = 600, step = 10, unit = "klbf" }'
+VALUES = 'us = { values = [500, 520, 600], unit = "klbf" }'
+
+
+def test_a_given_may_list_the_values_that_makers_stamp():
+    assert faults(SOUND, (GRID, VALUES)) == []
+    stamped = {item(SOUND, (GRID, VALUES)).draw(seed).givens[0][1].split(" klbf")[0] for seed in range(60)}
+    assert stamped == {"500", "520", "600"}
+
+
+@pytest.mark.parametrize(
+    "new, field, words",
+    [
+        (VALUES.replace("520", "620"), "givens rating us values", ["larger than the one before"]),
+        (VALUES.replace("520", "500"), "givens rating us values", ["larger than the one before"]),
+        (VALUES.replace("500, 520, 600", "500"), "givens rating us values", ["two values or more"]),
+        (VALUES.replace("500, 520, 600", ""), "givens rating us values", ["list of numbers"]),
+        (VALUES.replace("520", "nan"), "givens rating us values", ["list of numbers"]),
+        (VALUES.replace("520", "'520'"), "givens rating us values", ["list of numbers"]),
+        (VALUES.replace("unit", "step = 10, unit"), "givens rating us step", ["not a field"]),
+        (VALUES.replace("klbf", "m"), "givens rating metric unit", ["one register"]),
+        (VALUES.replace("600]", "700]"), "givens rating", ["differ"]),
+    ],
+)
+def test_a_list_that_cannot_be_drawn_from_is_refused(new, field, words):
+    error = faults(SOUND, (GRID, new))[0]
+    assert (error.item, error.field) == ("units.left-over", field)
+    assert all(word in error.problem for word in words), error.problem
+
+
 AMONG = "among = [6, 8, 10]"
 TABLE = "table = { 6 = 2, 8 = 2, 10 = 4 }"
 

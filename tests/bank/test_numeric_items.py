@@ -6,6 +6,7 @@ from decimal import Decimal
 import pytest
 
 from question_bank import BankError, load_bank
+from question_bank.givens import Listed
 from question_bank.numbers import in_comma
 from question_bank.units import register, split_quantity
 from tests.bank.pencil import Unworkable, pencil
@@ -143,11 +144,13 @@ def test_the_same_givens_in_the_other_system_give_the_same_value(item, system, q
 
 
 def test_every_drawn_given_lies_on_the_grid_of_its_own_system(item, system, questions):
-    """Start + i × step, as decimal text: never 0.30000000000000004, never the other system's grid."""
+    """Start + i × step, or a listed value, as decimal text: never 0.30000000000000004, never the other grid."""
     for question in questions:
         for name, number in shown_numbers(item, question).items():
             grid = item.givens[name].grids.get(system)
-            if grid:
+            if isinstance(grid, Listed):
+                assert Decimal(str(number)) in map(Decimal, grid.values), f"seed {question.seed}: {name} = {number}"
+            elif grid:
                 place, left = divmod(Decimal(str(number)) - grid.start, grid.step)
                 assert left == 0 and 0 <= place < grid.count, f"seed {question.seed}: {name} = {number}"
 

@@ -56,7 +56,6 @@ def test_axe_is_content_with_every_page(open_page, served, width, theme):
     for address in VISITOR:
         page.goto(address)
         amiss += faults(page, address)
-    amiss += _a_drill(page)
     amiss += _forms_with_faults(page)
     hand = Hand(page, Store(served.data))
     hand.join(f"Axe {width} {theme}", "a hat with a brim of steel")
@@ -70,17 +69,6 @@ def test_axe_is_content_with_every_page(open_page, served, width, theme):
         page.goto(address)
         amiss += faults(page, f"{address}, used")
     assert not amiss, "\n".join(amiss)
-
-
-def _a_drill(page) -> list[str]:
-    page.goto("/ten")
-    page.get_by_role("button", name="Start").click()
-    amiss = faults(page, "ten, open")
-    page.get_by_label("Your answer").fill("5")
-    page.get_by_role("button", name="Check").click()
-    amiss += faults(page, "ten, answered")
-    page.goto(page.url.rpartition("/")[0] + "/result")
-    return amiss + faults(page, "ten, result")
 
 
 def _forms_with_faults(page) -> list[str]:

@@ -2,6 +2,7 @@
 
 import pytest
 
+from question_bank.powers_of_ten import power_of
 from webapp.records import people, questions
 
 LESSON = "/lessons/safety/dropped-objects"
@@ -41,13 +42,19 @@ TABLE = [
     ("POST", "/questions/<question_id>/hint", {}, 303, 303, 404),
     ("POST", "/questions/<question_id>/answer", {"number": "no number"}, 303, 422, 404),
     ("POST", "/questions/<question_id>/answer", {"number": "5"}, 303, 303, 404),
+    ("GET", "/questions/<question_id>/answer", {}, 303, 303, 404),
     ("POST", "/questions/<question_id>/again", {}, 303, 303, 404),
     ("GET", "/record", {}, 303, 200, 200),
     ("GET", "/record/attempts", {}, 303, 200, 200),
     ("GET", "/ten", {}, 200, 200, 200),
     ("POST", "/ten/start", {"writes": "point"}, 303, 303, 303),
     ("GET", "/ten/<drill>/<int:place>", {}, 404, 200, 404),
+    ("POST", "/ten/<drill>/<int:place>/size", {}, 404, 422, 404),
+    ("POST", "/ten/<drill>/<int:place>/answer", {"number": "too early"}, 404, 303, 404),
+    ("POST", "/ten/<drill>/<int:place>/size", {"power": "{power}"}, 404, 303, 404),
     ("POST", "/ten/<drill>/<int:place>/answer", {"number": "no number"}, 404, 422, 404),
+    ("GET", "/ten/<drill>/<int:place>/size", {}, 404, 303, 404),
+    ("GET", "/ten/<drill>/<int:place>/answer", {}, 404, 303, 404),
     ("GET", "/ten/<drill>/result", {}, 404, 200, 404),
     ("POST", "/sign-out", {}, 303, 303, 303),
 ]  # fmt: skip
@@ -62,11 +69,13 @@ def known(app, hands, house, clock):
     ines = people.by_name(house, "Ines Okoro").id
     question = questions.keep(house, item.draw(1, "us"), ines, "practice", clock(), text=item.text)
     drill = owner.send("/ten/start").location.split("/")[2]
+    first = questions.of_drill(house, drill)[0].question
     in_lesson = questions.in_lesson(house, ines, "safety/dropped-objects")
     return owner, {
         "question": question,
         "lesson_question": in_lesson["safety.drop-energy"].id,
         "drill": drill,
+        "power": str(power_of(first.value)),
     }
 
 

@@ -90,31 +90,6 @@ def test_record_shows_when_each_comes_back_and_the_mistakes_that_come_again(hand
     assert browser.get("/record/attempts").status_code == 200
 
 
-def test_ten_conversions_need_no_account_and_count_nothing(client, house):
-    drill = client.send("/ten/start", writes="comma").location.split("/")[2]
-    for place in range(1, 11):
-        kept = questions.of_drill(house, drill)[place - 1]
-        key = kept.question.key_text.replace(",", "").replace(".", ",") if place != 3 else "5"
-        page = client.follow(client.send(f"/ten/{drill}/{place}/answer", free=key))
-        assert ("Right" if place != 3 else "Wrong") in words_of(page.text)
-    words = words_of(client.get(f"/ten/{drill}/result").text)
-    assert "9 of 10 right" in words and "The ones to look at again" in words
-    assert house.db.execute("select count(*) from attempts").fetchone() == (0,)
-
-
-def test_ten_asks_each_conversion_both_ways(client, house):
-    drill = client.send("/ten/start").location.split("/")[2]
-    ways = {(kept.item, kept.question.system) for kept in questions.of_drill(house, drill)}
-    assert len(ways) == 8 and {system for _, system in ways} == {"us", "metric"}
-
-
-def test_ten_has_no_eleventh(client):
-    drill = client.send("/ten/start").location.split("/")[2]
-    assert client.get(f"/ten/{drill}/11").status_code == 404
-    assert client.get(f"/ten/{drill}/0").status_code == 404
-    assert client.get("/ten/nothing/1").status_code == 404
-
-
 @pytest.mark.parametrize(
     "address, words",
     [

@@ -36,6 +36,12 @@ def answer(question_id: str) -> Response | tuple[str, int]:
     return redirect(url_for(".show", question_id=kept.id), 303)
 
 
+@views.get("/questions/<question_id>/answer")
+def answer_address(question_id: str) -> Response:
+    """A form that came back stands at its own address; loaded anew, that leads to the question."""
+    return redirect(url_for(".show", question_id=_mine(question_id).id), 303)
+
+
 @views.post("/questions/<question_id>/hint")
 def hint(question_id: str) -> Response:
     """Show the hint, and write down that it was shown."""
