@@ -23,7 +23,8 @@ if TYPE_CHECKING:
 SYSTEMS = ("us", "metric")
 PAIRED = ("lines", "other_lines", "lines_strung")
 """What formulas and rig sheets call the lines to a travelling block. They come in pairs: the dead line is anchored."""
-LIKE_A_FLOAT = 1e-9
+END = 0.005
+"""The ends of a range are printed with three figures. What lies this little past one is not outside."""
 
 
 class NumbersError(AnswerError):
@@ -46,8 +47,8 @@ class Range:
         return Range(max(self.low, other.low), min(self.high, other.high))
 
     def has(self, value: float) -> bool:
-        """Whether a value lies in it, its ends and float noise included."""
-        return self.low - abs(self.low) * LIKE_A_FLOAT <= value <= self.high + abs(self.high) * LIKE_A_FLOAT
+        """Whether a value lies in it, its ends as they are printed included."""
+        return self.low - abs(self.low) * END <= value <= self.high + abs(self.high) * END
 
     def shown(self, unit: Unit) -> str:
         """'44.5 to 11,100 kN'."""
@@ -144,14 +145,16 @@ def _read(
     problems: dict[str, str] = {}
     for name, given in item.givens.items():
         label = given.labels[system]
+        text = texts.get(name, "")
+        if given.by in problems and not text.strip():
+            continue  # it is looked up once that number is mended
         try:
-            text = texts.get(name, "")
             drawn = None if text.strip() else _looked_up(given, found, system)
             looked_up = drawn is not None
             if drawn is None:
                 symbol = chosen.get(name, given.own_unit(system).symbol)
                 drawn = _typed(name, read_quantity(text, symbol, comma, given.register))
-            if refused := _refusal(given, label, drawn, held.get(name), name in paired):
+            if refused := _refusal(given, drawn, held.get(name), name in paired):
                 raise AnswerError("unreadable", in_comma(refused) if comma else refused)
             found[name] = OwnNumber(name, label, drawn, held.get(name), looked_up)
         except AnswerError as error:
@@ -187,21 +190,20 @@ def _paired(item: "NumericItem") -> set[str]:
     return taken | {name for name, given in item.givens.items() if name in PAIRED or given.rig in PAIRED}
 
 
-def _refusal(given: Given, label: str, drawn: Drawn, held: Range | None, paired: bool) -> str | None:
+def _refusal(given: Given, drawn: Drawn, held: Range | None, paired: bool) -> str | None:
     """A sentence where a number can't be what it is given for, in our own print; None where it can."""
     lowest = min([each.ends[0] for each in given.grids.values()] + [float(each) for each in given.among] or [1.0])
     lowest = min(lowest, held.low if held else lowest)
-    name = label[:1].upper() + label[1:]
     if drawn.base < 0 <= lowest:
-        return f"{name} can’t be below 0. You wrote {drawn.text}."
+        return f"This can’t be below 0. You wrote {drawn.text}."
     if drawn.base == 0 < lowest:
-        return f"{name} can’t be 0: there is then nothing to work out."
+        return "This can’t be 0: there is then nothing to work out."
     if given.register == "count" and drawn.base != round(drawn.base):
-        return f"{name} is counted, so it is a whole number. You wrote {drawn.text}."
+        return f"Write a whole number: this is counted. You wrote {drawn.text}."
     if paired and drawn.base % 2:
-        return f"{name} is an even number: each sheave of the travelling block takes two lines. You wrote {drawn.text}."
+        return f"Write an even number: each sheave of the travelling block takes two lines. You wrote {drawn.text}."
     if given.register == "ratio" and held and held.high <= 1 < drawn.base:
-        return f"{name} is 1 at most, which is 100 %. You wrote {drawn.text}."
+        return f"This is 1 at most, which is 100 %. You wrote {drawn.text}."
     return None
 
 
@@ -217,5 +219,5 @@ def _warnings(item: "NumericItem", values: Mapping[str, float], system: str) -> 
                 f"On the way, the {step.find} comes to {result}. The next step holds for {held[step.name].shown(unit)}."
             )
     if values[item.steps[-1].name] < 0:
-        found.append("The answer is below zero: a limit is passed, or two of the numbers have changed places.")
+        found.append("The answer is below zero. A limit may be passed, or two of the numbers have changed places.")
     return found

@@ -99,13 +99,13 @@ def test_a_name_said_again_in_another_unit_is_held_to_the_same_range():
 @pytest.mark.parametrize(
     ("item_id", "texts", "name", "told"),
     [
-        (UNDER_BLOCK, {"hook_load": "-5 lb"}, "hook_load", "Hook load can’t be below 0. You wrote −5 lb."),
+        (UNDER_BLOCK, {"hook_load": "-5 lb"}, "hook_load", "This can’t be below 0. You wrote −5 lb."),
         (UNDER_BLOCK, {"hook_load": "0"}, "hook_load", "can’t be 0"),
         (UNDER_BLOCK, {"hook_load": "300 ft"}, "hook_load", "You gave a length"),
         (UNDER_BLOCK, {"hook_load": "300 ton"}, "hook_load", "Which ton?"),
         (UNDER_BLOCK, {"hook_load": "315k"}, "hook_load", "is a thousand, but of what?"),
         (UNDER_BLOCK, {"hook_load": ""}, "hook_load", "Nothing was typed."),
-        (DROP, {"height": "−3 m"}, "height", "Height can’t be below 0"),
+        (DROP, {"height": "−3 m"}, "height", "This can’t be below 0. You wrote −3 m."),
     ],
 )
 def test_what_is_no_such_quantity_is_told_beside_its_number(item_id, texts, name, told):
@@ -116,6 +116,54 @@ def test_what_is_no_such_quantity_is_told_beside_its_number(item_id, texts, name
     with pytest.raises(NumbersError) as caught:
         BANK[item_id].work({**right[item_id], **texts})
     assert set(caught.value.problems) == {name} and told in caught.value.problems[name]
+
+
+ANCHOR = "drilling-line.dead-line-pull-still"
+DRUM = "loads.drum-power"
+
+
+@pytest.mark.parametrize(
+    ("item_id", "texts", "name", "told"),
+    [
+        (ANCHOR, {"lines": "7.5"}, "lines", "Write a whole number: this is counted. You wrote 7.5."),
+        (ANCHOR, {"lines": "7"}, "lines", "Write an even number"),
+        (ANCHOR, {"lines": "8 ft"}, "lines", "You gave a length"),
+        (DRUM, {"lines": "9"}, "lines", "Write an even number"),
+        (DRUM, {"efficiency": "84"}, "efficiency", "This is 1 at most, which is 100 %. You wrote 84."),
+        (DRUM, {"lines": "6"}, "efficiency", "Write it. The table of this sum has 8, 10, 12, 14, and not 6."),
+    ],
+)
+def test_counts_and_shares_that_can_not_be(item_id, texts, name, told):
+    right = {
+        ANCHOR: {"hook_load": "300 klbf", "lines": "8"},
+        DRUM: {"hook_load": "300 klbf", "block_speed": "100 ft/min", "lines": "8"},
+    }
+    with pytest.raises(NumbersError) as caught:
+        BANK[item_id].work({**right[item_id], **texts})
+    assert set(caught.value.problems) == {name} and told in caught.value.problems[name]
+
+
+def test_what_a_table_has_is_looked_up_and_said():
+    """K = 1.04: 0.842 on 8 lines by the sheave-factor formula of API RP 9B; 300,000 × 100 / 33,000 / 0.842 by hand."""
+    work = BANK[DRUM].work({"hook_load": "300 klbf", "block_speed": "100 ft/min", "lines": "8"})
+    assert [each.drawn.text for each in work.numbers if each.looked_up] == ["0.842"]
+    assert work.value == pytest.approx(1079.7, abs=0.05)
+    typed = BANK[DRUM].work({"hook_load": "300 klbf", "block_speed": "100 ft/min", "lines": "8", "efficiency": "80 %"})
+    assert typed.value == pytest.approx(1136.4, abs=0.05)
+
+
+def test_a_result_on_the_way_that_leaves_the_next_range_is_said():
+    """3,000 ft/min of block on 8 lines runs the fast line at 24,000 ft/min; hook_power is for 5,000 at most."""
+    work = BANK[DRUM].work({"hook_load": "300 klbf", "block_speed": "3,000 ft/min", "lines": "8"})
+    assert any("comes to 24,000 ft/min" in text and "holds for 5 to 5,000 ft/min" in text for text in work.warnings)
+
+
+@pytest.mark.parametrize("item_id", SUMS)
+def test_what_the_course_draws_is_not_warned_of_on_the_way(item_id):
+    for seed in range(20):
+        question = BANK[item_id].draw(seed, "metric")
+        work = BANK[item_id].work(in_any_units(BANK[item_id], question, random.Random(seed)), "metric")
+        assert [text for text in work.warnings if text.startswith("On the way")] == []
 
 
 def test_every_number_that_is_amiss_is_told_at_once_as_the_hand_writes():

@@ -79,7 +79,7 @@ def test_a_silly_number_gets_a_sentence(open_page, width, scripts):
     page.get_by_label(re.compile("^(Weight|Mass)$")).fill("5 lb")
     page.get_by_label("Height", exact=True).fill("-3' 6\"")
     page.get_by_role("button", name="Work it out").click()
-    assert "Height can’t be below 0" in page.get_by_role("alert").inner_text()
+    assert "Height: This can’t be below 0" in page.get_by_role("alert").inner_text()
     assert page.locator(".said").count() == 0
     page.get_by_label("Height", exact=True).fill("3' 6\"")
     page.get_by_role("button", name="Work it out").click()
