@@ -99,3 +99,10 @@ def test_an_entry_explains_each_symbol_with_its_units():
     ]
     assert entry(formula("static_line_pull")).alike
     assert entry(formula("bore_capacity")).us[1] == "² / 1,029.4"
+
+
+@pytest.mark.parametrize("name", all_formulas())
+def test_what_a_formula_says_to_a_hand_has_no_signs_of_code(name):
+    told = f"{formula(name).says} {formula(name).limits}"
+    assert "`" not in told and "_" not in told
+    assert formula(name).limits.startswith("Holds ") and "Leaves out " in told and "Source" not in told
