@@ -1,5 +1,6 @@
 """The givens of a numeric item: grids and lists that a draw picks on, and what was drawn."""
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
@@ -9,6 +10,8 @@ from question_bank.units import Unit, both, register, split_quantity
 
 FIGURES_OF_FIXED = 10
 """A number decided elsewhere is shown with at most so many figures; its value stays exact."""
+FIGURES_BESIDE = 4
+"""A hand may work from the number in brackets too: 4 in is 101.6 mm there, and not 100 mm."""
 
 
 @dataclass(frozen=True)
@@ -67,7 +70,7 @@ class Drawn:
         """Both systems, the hand's first: '286 klbf (1,272 kN)'. A count stands alone."""
         if self.unit.pair is None:
             return self.text
-        return both(self.text, system, register_name=self.unit.register)
+        return both(self.text, system, register_name=self.unit.register, figures=FIGURES_BESIDE)
 
 
 @dataclass(frozen=True)
@@ -95,6 +98,19 @@ class Given:
         unit = register(self.register).unit(symbol) if symbol else self.own_unit(system)
         plain = float(number.replace(",", "").replace("−", "-"))
         return Drawn(self.name, show(plain, FIGURES_OF_FIXED), unit, plain * unit.factor)
+
+    @property
+    def ends(self) -> list[float]:
+        """The values that bound it, in base units: the numbers it picks among, or the ends of its grids."""
+        numbers = self.among or tuple((self.table or {}).values())
+        return [float(each) for each in numbers] or [end for grid in self.grids.values() for end in grid.ends]
+
+    def holds(self, base: float) -> bool:
+        """Whether a value decided elsewhere is such as could be drawn: a count it picks among, else within its ends."""
+        if self.register == "count":
+            return any(math.isclose(base, each, rel_tol=1e-9) for each in self.ends)
+        low, high = min(self.ends), max(self.ends)
+        return low - abs(low) * 1e-9 <= base <= high + abs(high) * 1e-9
 
     def own_unit(self, system: str) -> Unit:
         """The unit that a draw of this system shows."""

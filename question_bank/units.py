@@ -133,10 +133,13 @@ def split_quantity(text: str) -> tuple[str, str]:
     return number, symbol.strip()
 
 
-def both(text: str, system: str, companion: str | None = None, register_name: str | None = None) -> str:
+def both(
+    text: str, system: str, companion: str | None = None, register_name: str | None = None, figures: int | None = None
+) -> str:
     """A quantity in both systems, the hand's first: both('286 klbf', 'metric') -> '1,272 kN (286 klbf)'.
 
-    The companion keeps one figure more than the number it stands beside, from two to four. Raises UnitError.
+    The companion keeps one figure more than the number it stands beside, from two to four; or `figures`, where a hand
+    may reckon with it. Raises UnitError.
     """
     number, symbol = split_quantity(text)
     shown = unit(symbol, register_name)
@@ -145,8 +148,7 @@ def both(text: str, system: str, companion: str | None = None, register_name: st
         return text
     other = register(shown.register).unit(other_symbol)
     value = float(number.replace(",", "").replace("−", "-")) * shown.factor / other.factor
-    figures = min(4, max(2, digits_in(number) + 1))
-    beside = f"{show(value, figures)} {other.symbol}"
+    beside = f"{show(value, figures or min(4, max(2, digits_in(number) + 1)))} {other.symbol}"
     if shown.system in (system, None):
         return f"{text} ({beside})"
     return f"{beside} ({text})"

@@ -1,6 +1,6 @@
 """What a view asks for in every other line: the records, the bank, the course, the time, and who is asking.
 
-Each of these needs a request (or `with app.app_context()` for the first four).
+Each of these needs a request (or `with app.app_context()` for the first five).
 """
 
 from datetime import date, datetime
@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo
 from flask import current_app, g, request
 
 from course import Course
-from question_bank import Bank
+from question_bank import Bank, Case
 from webapp.records.connection import Store
 from webapp.records.people import Person
 from webapp.study.days import study_day
@@ -32,6 +32,11 @@ def store() -> Store:
 def bank() -> Bank:
     """All items by id."""
     return current_app.extensions["pinandbox"]["bank"]
+
+
+def cases() -> dict[str, Case]:
+    """All cases by id."""
+    return current_app.extensions["pinandbox"]["cases"]
 
 
 def course() -> Course:

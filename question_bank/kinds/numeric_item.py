@@ -51,7 +51,10 @@ class NumericItem(Item):
 
         Raises BankError where no draw of 50 keeps the known wrong ways apart, KeyError for a given that is not there.
         """
-        fixed = fixed or {}
+        return self._question(seed, system, self.picked(seed, system, fixed or {}))
+
+    def picked(self, seed: int, system: str, fixed: Mapping[str, Any]) -> Numbers:
+        """The numbers that a draw of that seed is made of. Raises as `draw` does."""
         if unknown := fixed.keys() - self.givens.keys():
             raise KeyError(f"{self.id} has no given {sorted(unknown)}. Its givens are {list(self.givens)}.")
         decided = self._decided(system, fixed)
@@ -60,7 +63,7 @@ class NumericItem(Item):
         for _ in range(TRIES):
             numbers = drawing.numbers(picker, decided)
             if numbers is not None:
-                return self._question(seed, system, numbers)
+                return numbers
         raise self.fault(
             "mistakes",
             f"{TRIES} tries in {system!r} gave none that keeps the mistakes apart from the answer and from each other.",
@@ -120,7 +123,7 @@ class NumericItem(Item):
         shown = {name: each.text if self.alone else each.beside(system) for name, each in numbers.givens.items()}
         relative = self.tolerance.is_share
         return NumericQuestion(
-            **self.in_common(seed, system, self._put_in({**shown, "asked": SAID.get(unit.symbol, unit.symbol)})),
+            **self.in_common(seed, system, self.put_in(shown, system)),
             register=self.register,
             unit=unit.symbol,
             units=self._offered(unit),
@@ -146,9 +149,11 @@ class NumericItem(Item):
             ],
         )
 
-    def _put_in(self, shown: Mapping[str, str]) -> str:
-        """The stem with each given and the asked unit in its place."""
-        return NAMED.sub(lambda found: shown[found[1]], self.stem)
+    def put_in(self, shown: Mapping[str, str], system: str) -> str:
+        """The stem with each given as it is shown, and the asked unit, in their places."""
+        asked = self.units[system].symbol
+        texts = {**shown, "asked": SAID.get(asked, asked)}
+        return NAMED.sub(lambda found: texts[found[1]], self.stem)
 
     def _check_stem(self) -> None:
         """The stem names each given once, in the file's order, and last 'in {asked}': a slip there is then seen."""
@@ -176,8 +181,12 @@ class NumericItem(Item):
         return f"{key} ({text} {other.symbol})"
 
     def _offered(self, unit: Unit) -> list[str]:
-        """The units of the select, the asked one first; of a conversion there is no other."""
+        """The units of the select, the asked one first; of a conversion there is no other.
+
+        A plain number, the unit '', is offered where it is asked and there are others; where it is not, a number alone
+        is read in the asked unit.
+        """
         if self.is_conversion:
             return [unit.symbol]
         others = [each for each in register(self.register).units if each and each != unit.symbol]
-        return [unit.symbol, *others] if unit.symbol else others
+        return [unit.symbol, *others] if unit.symbol or others else []

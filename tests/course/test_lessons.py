@@ -37,11 +37,12 @@ def blocks(lesson, kind: type, system: str = "us") -> list:
 
 
 def test_the_first_part_of_the_course_is_there(the_course):
-    assert [each.id for each in the_course.lessons] == ["safety/dropped-objects", "units/force-mass-weight"]
+    written = [each.id for each in the_course.lessons]
+    assert {"safety/dropped-objects", "units/force-mass-weight"} <= set(written)
     assert [each.number for each in the_course.modules] == list(range(1, 11))
     assert len(the_course.lessons) + len(the_course.planned) == 37
     assert the_course.lesson_or_planned("kelly/slips").number == "2.4"
-    assert not the_course.lesson_or_planned("kelly/slips").written
+    assert not set(written) & {each.id for each in the_course.planned}
     assert the_course.lesson_or_planned("units/force-mass-weight").written
     assert [each.lesson for each in map(the_course.glossary.get, ["tonne", "tether"])] == [
         "units/force-mass-weight", "safety/dropped-objects"
@@ -128,9 +129,10 @@ def test_its_figure_stands_in_the_text(lesson):
 
 
 @every_lesson
-def test_each_of_its_words_opens_in_the_text(lesson):
+def test_each_of_its_words_opens_in_the_text(lesson, the_course):
     html = "".join(each.html for each in blocks(lesson, Html))
-    closed = [word for word in lesson.terms if f'popovertarget="term-{word.replace(" ", "-")}-' not in html]
+    slugs = {word: the_course.glossary[word].slug for word in lesson.terms}
+    closed = [word for word in lesson.terms if f'popovertarget="term-{slugs[word]}-' not in html]
     # An exclusion zone, say, may be taught in a list; but each word that a lesson teaches has to be opened there once.
     assert closed == []
 

@@ -11,6 +11,7 @@ def answer_rightly(browser, house, question_id):
         "choice": lambda: {"choice": question.right},
         "order": lambda: {"step": question.accepted[0]},
         "match": lambda: {f"pair__{left}": right for left, right in question.pairs.items()},
+        "part": lambda: {"part": question.right[0]},
         "card": lambda: {"mark": "said"},
     }[question.kind]()
     assert browser.send(f"/questions/{question_id}/answer", **fields).status_code == 303

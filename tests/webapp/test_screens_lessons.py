@@ -36,12 +36,13 @@ def test_lessons_stand_in_study_order_with_words_for_how_far_each_is_read(hands,
     hand = hands()
     words = words_of(hand.get("/lessons").text)
     assert words.index("Dropped objects") < words.index("Force, mass and weight")
-    assert words.count("not begun") == 2
+    written = len(app.extensions["pinandbox"]["course"].lessons)
+    assert words.count("not begun") == written
     first, *_, last = parts_of(app, "units/force-mass-weight")
     hand.send(f"{UNITS}/read", part=first)
     assert re.search(r"1 of \d parts", words_of(hand.get("/lessons").text))
     hand.send(f"{UNITS}/read", part=last)
-    assert words_of(hand.get("/lessons").text).count("not begun") == 1
+    assert words_of(hand.get("/lessons").text).count("not begun") == written - 1
 
 
 def test_reading_to_here_marks_the_parts_before_as_well_and_leads_to_the_next(hands, app, house, ines):
