@@ -13,7 +13,23 @@ pytestmark = pytest.mark.browser
 AXE = files("axe_playwright_python").joinpath("axe.min.js").read_text(encoding="utf-8")
 TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 RUN = "tags => axe.run(document, {runOnly: {type: 'tag', values: tags}})"
-VISITOR = ["/", "/join", "/sign-in", "/reset", "/glossary", "/bench", "/bench?value=286&unit=klbf", "/ten", "/nowhere"]
+VISITOR = [
+    "/",
+    "/join",
+    "/sign-in",
+    "/reset",
+    "/glossary",
+    "/bench",
+    "/bench?value=286+lb&unit=load/klbf",
+    "/bench?value=286",
+    "/bench?find=weight",
+    "/bench/units/string-under-block",
+    "/bench/units/string-under-block?hook_load=9000+klbf&travelling_weight=40+klbf",
+    "/bench/units/string-under-block?hook_load=-5&travelling_weight=",
+    "/bench/formulas",
+    "/ten",
+    "/nowhere",
+]
 SIGNED_IN = [
     "/today",
     "/lessons",
