@@ -183,7 +183,7 @@ class NumericItem(Item):
     def printed_key(self, value: float, system: str) -> str:
         """A value in base units as this item prints its answer, with the asked unit."""
         unit = self.units[system]
-        return self._key(value / unit.factor, unit, system)
+        return self.key(value / unit.factor, unit, system)
 
     def key_both(self, value: float, unit: Unit, key: str, system: str) -> str:
         """The asked unit first, its companion beside it: '44,590 lbf (198.3 kN)'."""
