@@ -73,9 +73,23 @@ def system() -> str:
 
 
 def comma() -> bool:
+    """Whether numbers are written 12,5: an address of the bench may say so, else who is asking does."""
+    if "comma" in g:
+        return g.comma
+    return own_comma()
+
+
+def own_comma() -> bool:
     """Whether who is asking writes 12,5: a person's setting, or a visitor's cookie."""
     person = me()
     return person.comma if person else request.cookies.get(WRITES) == "comma"
+
+
+def take_comma_from_address() -> None:
+    """For pages whose address keeps typed numbers: `writes` there says how they are to be read, and all is shown so."""
+    said = {"comma": True, "point": False}.get(request.args.get(WRITES, ""))
+    if said is not None:
+        g.comma = said
 
 
 def free_entry() -> bool:

@@ -41,6 +41,8 @@ class NumericQuestion(Question):
     """
 
     kind = "numeric"
+    is_typed = True
+    has_numbers = True
 
     register: str
     unit: str

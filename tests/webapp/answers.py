@@ -8,6 +8,9 @@ def answer_rightly(browser, house, question_id):
     question = questions.get(house, question_id).question
     fields = {
         "numeric": lambda: {"free": question.key_text},
+        "estimate": lambda: {"free": question.quick},
+        "gauge": lambda: {"free": question.key_text},
+        "find-the-wrong-line": lambda: {"line": str(question.wrong)},
         "choice": lambda: {"choice": question.right},
         "order": lambda: {"step": question.accepted[0]},
         "match": lambda: {f"pair__{left}": right for left, right in question.pairs.items()},

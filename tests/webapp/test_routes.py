@@ -17,6 +17,8 @@ TABLE = [
     ("POST", "/entry", {"entry": "free"}, 303, 303, 303),
     ("GET", "/glossary", {}, 200, 200, 200),
     ("GET", "/bench", {}, 200, 200, 200),
+    ("GET", "/bench/formulas", {}, 200, 200, 200),
+    ("GET", "/bench/<module>/<name>", {}, 200, 200, 200),
     ("GET", "/join", {}, 200, 303, 303),
     ("POST", "/join", {}, 422, 422, 422),
     ("GET", "/recovery-code", {}, 303, 200, 200),
@@ -87,6 +89,7 @@ def known(app, hands, house, clock):
 def _address(rule: str, ids: dict[str, str]) -> str:
     return (
         rule.replace("<path:filename>", "site.css")
+        .replace("/bench/<module>/<name>", "/bench/units/string-under-block")
         .replace("<module>/<name>", "safety/dropped-objects")
         .replace("<question_id>", ids["question"])
         .replace("<drill>", ids["drill"])
