@@ -142,11 +142,11 @@ def _letters(dial: Dial) -> str:
 
 
 def _needle(angle: float) -> str:
-    """Thick from the hub to below the marks, then a fine tip as far as the ring."""
-    shoulder = RING - NUMBERED - 8
+    """Thick from the hub to below the marks, then a fine tip into them; each mark still shows beyond the tip."""
+    shoulder, tip = RING - NUMBERED - 8, RING - SMALL / 2
     return (
         f'<g transform="rotate({angle:.2f} {X} {Y})">'
-        f'<path class="dial-needle" d="M{X - 6} {Y + 30}H{X + 6}L{X + 4.5} {Y - shoulder}L{X + 0.8} {Y - RING}'
+        f'<path class="dial-needle" d="M{X - 6} {Y + 30}H{X + 6}L{X + 4.5} {Y - shoulder}L{X + 0.8} {Y - tip:g}'
         f'H{X - 0.8}L{X - 4.5} {Y - shoulder}Z"/></g>'
         f'<circle class="dial-hub" cx="{X}" cy="{Y}" r="11"/>'
     )

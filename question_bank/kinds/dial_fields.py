@@ -7,7 +7,7 @@ from question_bank.gauge import Dial
 from question_bank.item_fields import SYSTEMS, Fields
 from question_bank.units import Unit, UnitError, register, register_of
 
-MOST_MARKS = 60
+MOST_MARKS = 50
 """Small spaces round a dial: with more, half a space can't be seen on a phone."""
 SPACES = (2, 10)
 NUMBERS = (4, 13)
