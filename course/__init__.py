@@ -6,6 +6,6 @@ stands apart, because it loads the Markdown library.
 
 from course.errors import CourseError
 from course.glossary import Glossary, Term
-from course.outline import Course, Lesson, Module, load_course
+from course.outline import Course, Lesson, Module, PlannedLesson, load_course
 
-__all__ = ["Course", "CourseError", "Glossary", "Lesson", "Module", "Term", "load_course"]
+__all__ = ["Course", "CourseError", "Glossary", "Lesson", "Module", "PlannedLesson", "Term", "load_course"]

@@ -9,6 +9,7 @@ from pathlib import Path
 from question_bank.errors import BankError
 from question_bank.item import Item, ItemText
 from question_bank.kinds import ITEMS
+from question_bank.kinds.wrong_line import WrongLineItem
 
 FOLDER = Path(__file__).with_name("items")
 HEADER = re.compile(r"\[+([a-z0-9-]+)(?:\.[^\]]*)?\]+")
@@ -44,7 +45,16 @@ def load_bank(folder: Path = FOLDER) -> Bank:
         if each.id in seen:
             raise BankError(each.file, each.id, "", f"the same id stands in {seen[each.id]}. Give one of them another.")
         seen[each.id] = each.file
-    return Bank(items)
+    return resolved(items)
+
+
+def resolved(items: list[Item]) -> Bank:
+    """The bank of these items, those that are made from another one tied to it. Raises BankError."""
+    bank = Bank(items)
+    for each in items:
+        if isinstance(each, WrongLineItem):
+            each.find_source(bank)
+    return bank
 
 
 def read_file(file: str, module: str, text: str) -> list[Item]:

@@ -10,26 +10,32 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from question_bank.bank import Bank
-from question_bank.equations import EquationError, worked_out
+from question_bank.check_dials import check_dials
+from question_bank.check_estimates import check_quick_answer, check_quick_way
+from question_bank.check_lines import agrees, check_line, quantity
+from question_bank.check_wrong_line import check_wrong_line
+from question_bank.equations import EquationError
 from question_bank.errors import BankError
 from question_bank.formulas import all_formulas
 from question_bank.formulas.formula import Formula
 from question_bank.item import Item
-from question_bank.item_fields import SYSTEMS, Fields
+from question_bank.item_fields import SYSTEMS
 from question_bank.kinds.card import MARKS
+from question_bank.kinds.estimate import EstimateItem
+from question_bank.kinds.gauge import GaugeItem
 from question_bank.kinds.numeric import NumericQuestion
 from question_bank.kinds.numeric_item import NumericItem
+from question_bank.kinds.wrong_line import WrongLineItem
 from question_bank.question import Question
 from question_bank.steps import ExpressionError
-from question_bank.tolerance import Tolerance
-from question_bank.units import Unit, UnitError, register, split_quantity
+from question_bank.units import UnitError, register, split_quantity
 
+WIDEST_LINE = 0.02
+"""How far a printed line may be off its result, however wide the range of an estimate."""
 FORMULA_INPUTS = 50
 FORMULA_AGREES = 0.002
-WORKED_AGREES = 0.002
 GRIDS_AGREE = 0.08
 BLANK = re.compile(r"[{}]|\bNone\b|\bnan\b|\binf\b")
-NUMBER = re.compile(r"[−-]?\d[\d,]*(?:\.\d+)?")
 
 
 def check_bank(bank: Bank, seeds: int = 50) -> Iterator[BankError]:
@@ -78,6 +84,10 @@ def check_item(item: Item, seeds: int) -> Iterator[BankError]:
             _check_worked_value(item)
             _check_grids(item)
             _check_written_units(item)
+        if isinstance(item, EstimateItem):
+            check_quick_way(item)
+        if isinstance(item, GaugeItem):
+            check_dials(item)
         for system in SYSTEMS:
             for seed in range(seeds):
                 check_question(item, item.draw(seed, system))
@@ -93,10 +103,17 @@ def check_question(item: Item, question: Question) -> None:
     for field, text in _texts(question.body()):
         if BLANK.search(text):
             raise item.fault(field, f"seed {question.seed}, {question.system}: a blank is left in “{text}”.")
+    if question.grade(_right_answer(question)).outcome != "right":
+        field = "tolerance" if question.is_typed else "kind"
+        raise item.fault(field, f"seed {question.seed}, {question.system}: its own right answer is not graded right.")
     if isinstance(question, NumericQuestion):
-        _check_numeric(item, question)
-    elif question.grade(_right_answer(question)).outcome != "right":
-        raise item.fault("kind", f"seed {question.seed}: its own right answer is not graded right.")
+        _check_number(item, question)
+    if isinstance(item, NumericItem):
+        _check_plausible(item, question, f"seed {question.seed}, {question.system}")
+    if isinstance(item, EstimateItem):
+        check_quick_answer(item, question)
+    if isinstance(item, WrongLineItem):
+        check_wrong_line(item, question)
 
 
 def _texts(body: Mapping[str, Any], field: str = "") -> Iterator[tuple[str, str]]:
@@ -117,6 +134,10 @@ def _texts_in(field: str, value: Any) -> Iterator[tuple[str, str]]:
 
 def _right_answer(question: Question) -> object:
     match question.kind:
+        case "numeric" | "estimate" | "gauge":
+            return question.key_text
+        case "find-the-wrong-line":
+            return str(question.wrong)
         case "choice":
             return question.right
         case "order":
@@ -130,10 +151,8 @@ def _right_answer(question: Question) -> object:
     raise ValueError(f"{question.kind!r} has no right answer here.")
 
 
-def _check_numeric(item: NumericItem, question: NumericQuestion) -> None:
+def _check_number(item: Item, question: NumericQuestion) -> None:
     where = f"seed {question.seed}, {question.system}"
-    if question.grade(question.key_text).outcome != "right":
-        raise item.fault("tolerance", f"{where}: the key as printed, {question.key_text}, is not graded right.")
     for slip in question.mistakes:
         verdict = question.grade(f"{slip.value:.12g} {question.unit}")
         if verdict.mistake != slip.name:
@@ -141,20 +160,8 @@ def _check_numeric(item: NumericItem, question: NumericQuestion) -> None:
                 "mistakes", f"{where}: {slip.value:.6g} {question.unit} is not recognised as {slip.name!r}."
             )
     for line in question.working:
-        _check_line(item, question, line, where)
-    _check_plausible(item, question, where)
-
-
-def _check_line(item: NumericItem, question: NumericQuestion, line, where: str) -> None:
-    try:
-        from_print, result = worked_out(line.put_in), worked_out(line.result)
-    except EquationError as error:
-        raise item.fault("steps", f"{where}: {error}") from None
-    allowed = question.half_width if question.relative else max(question.half_width, abs(result) * 1e-6)
-    if abs(from_print - result) > allowed * (abs(result) if question.relative else 1):
-        raise item.fault(
-            "steps", f"{where}: “{line.put_in}” works out to {from_print:.6g}, but {line.result} is printed."
-        )
+        allowed = min(question.half_width, WIDEST_LINE) if question.relative else question.half_width
+        check_line(item, line, allowed, question.relative, where)
 
 
 def _check_plausible(item: NumericItem, question: NumericQuestion, where: str) -> None:
@@ -162,7 +169,7 @@ def _check_plausible(item: NumericItem, question: NumericQuestion, where: str) -
     ends = fields.texts("plausible")
     if len(ends) != 2:
         raise item.fault("plausible", "this must be two quantities, the lowest and the highest that make sense.")
-    low, high = (_quantity(fields, "plausible", each, item.register)[0] for each in ends)
+    low, high = (quantity(fields, "plausible", each, item.register)[0] for each in ends)
     value = question.value * register(item.register).unit(question.unit).factor
     if not low <= value <= high:
         raise item.fault("plausible", f"{where}: {question.key_text} lies outside {ends[0]} to {ends[1]}.")
@@ -176,29 +183,16 @@ def _check_worked_value(item: NumericItem) -> None:
     texts = {name: str(value) for name, value in check.inner("given").table.items()}
     if set(texts) != set(item.givens):
         raise check.fault("given", f"the check gives {sorted(texts)}; the item has {sorted(item.givens)}.")
-    givens = {name: _quantity(check, "given", text, item.givens[name].register)[0] for name, text in texts.items()}
+    givens = {name: quantity(check, "given", text, item.givens[name].register)[0] for name, text in texts.items()}
     try:
         values = item.worked(givens)
-        _agrees(check, "gives", check.needed("gives"), item.register, values[item.steps[-1].name], item.tolerance)
+        agrees(check, "gives", check.needed("gives"), item.register, values[item.steps[-1].name], item.tolerance)
         for at, each in enumerate(item.mistakes, start=1):
             row = item.fields.tables("mistakes")[at - 1]
             for system, expression in each.formulas.items():
-                _agrees(row, "gives", each.gives[system], item.register, expression.evaluate(values), item.tolerance)
+                agrees(row, "gives", each.gives[system], item.register, expression.evaluate(values), item.tolerance)
     except ExpressionError as error:
         raise check.fault("given", str(error)) from None
-
-
-def _agrees(fields: Fields, field: str, text: str, register_name: str, value: float, tolerance: Tolerance) -> None:
-    wanted, unit = _quantity(fields, field, text, register_name)
-    allowed = WORKED_AGREES * abs(wanted)
-    if tolerance.kind == "absolute":
-        allowed = min(allowed, tolerance.half_width(0.0, unit, "us") * unit.factor)
-    if tolerance.kind == "exact":
-        allowed = 1e-9 * abs(wanted)
-    if abs(value - wanted) > allowed:
-        raise fields.fault(
-            field, f"worked by hand it is {text}; the formula gives {value / unit.factor:.6g} {unit.symbol}."
-        )
 
 
 def _check_written_units(item: NumericItem) -> None:
@@ -226,15 +220,3 @@ def _check_grids(item: NumericItem) -> None:
                 raise item.fault(
                     f"givens {given.name}", f"the {end} of both grids differ by more than {GRIDS_AGREE:.0%}."
                 )
-
-
-def _quantity(fields: Fields, field: str, text: str, register_name: str) -> tuple[float, Unit]:
-    """A quantity of our own files in base units, and its unit. Raises BankError."""
-    number, symbol = split_quantity(text)
-    try:
-        unit = register(register_name).unit(symbol)
-    except UnitError as error:
-        raise fields.fault(field, str(error)) from None
-    if not NUMBER.fullmatch(number):
-        raise fields.fault(field, f"{text!r} does not begin with a number. Write it like '44,590 lbf'.")
-    return float(number.replace(",", "").replace("−", "-")) * unit.factor, unit

@@ -17,7 +17,7 @@ Way = tuple[NumericItem, str]
 
 def table(bank: Bank) -> list[NumericItem]:
     """Every pure conversion of the bank, in the order of its files."""
-    return [item for item in bank.values() if isinstance(item, NumericItem) and item.is_conversion]
+    return [item for item in bank.values() if item.kind == NumericItem.kind and item.is_conversion]
 
 
 def ten(bank: Bank, seed: int) -> list[tuple[str, str]]:

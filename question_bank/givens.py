@@ -1,5 +1,6 @@
 """The givens of a numeric item: grids and lists that a draw picks on, and what was drawn."""
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
@@ -97,6 +98,19 @@ class Given:
         unit = register(self.register).unit(symbol) if symbol else self.own_unit(system)
         plain = float(number.replace(",", "").replace("−", "-"))
         return Drawn(self.name, show(plain, FIGURES_OF_FIXED), unit, plain * unit.factor)
+
+    @property
+    def ends(self) -> list[float]:
+        """The values that bound it, in base units: the numbers it picks among, or the ends of its grids."""
+        numbers = self.among or tuple((self.table or {}).values())
+        return [float(each) for each in numbers] or [end for grid in self.grids.values() for end in grid.ends]
+
+    def holds(self, base: float) -> bool:
+        """Whether a value decided elsewhere is such as could be drawn: a count it picks among, else within its ends."""
+        if self.register == "count":
+            return any(math.isclose(base, each, rel_tol=1e-9) for each in self.ends)
+        low, high = min(self.ends), max(self.ends)
+        return low - abs(low) * 1e-9 <= base <= high + abs(high) * 1e-9
 
     def own_unit(self, system: str) -> Unit:
         """The unit that a draw of this system shows."""

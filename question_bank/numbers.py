@@ -2,6 +2,7 @@
 
 import math
 import re
+from fractions import Fraction
 
 PRINTED = re.compile(r"(?<![\w.,])(?:\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+\.\d+)(?!\d|[.,]\d)")
 GROUP = "\N{NARROW NO-BREAK SPACE}"
@@ -20,6 +21,21 @@ def show(value: float, figures: int = 4, to: str = "either") -> str:
     places = figures - 1 - math.floor(math.log10(abs(value)))
     rounded = round(value, places) if to == "either" else _towards(value, places, to)
     return show_places(rounded, max(places, 0))
+
+
+def show_exact(value: Fraction, figures: int) -> str:
+    """An exact number rounded to that many figures; a half goes up, as on a pocket calculator. Grouped as by `show`."""
+    if value == 0:
+        return "0"
+    size, places = abs(value), figures - 1
+    while size >= Fraction(10) ** (figures - places):
+        places -= 1
+    while size < Fraction(10) ** (figures - 1 - places):
+        places += 1
+    whole = math.floor(size * Fraction(10) ** places + Fraction(1, 2))
+    digits = str(whole).rjust(max(places, 0) + 1, "0") + "0" * max(-places, 0)
+    before, after = (digits[:-places], digits[-places:].rstrip("0")) if places > 0 else (digits, "")
+    return f"{'−' if value < 0 else ''}{int(before):,}{'.' if after else ''}{after}"
 
 
 def _towards(value: float, places: int, to: str) -> float:

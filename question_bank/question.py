@@ -12,6 +12,10 @@ class Question:
     """What every kind has. `stem` is text in the hand's system; `caution` names a caution or is None."""
 
     kind: ClassVar[str]
+    is_typed: ClassVar[bool] = False
+    """Whether its answer is a number and a unit, as typed."""
+    has_numbers: ClassVar[bool] = False
+    """Whether another draw has other numbers; else only an order changes, or nothing."""
 
     item: str
     item_hash: str

@@ -13,15 +13,15 @@ only be read the other way is asked back, never guessed. Nothing typed is ever e
 """
 
 import functools
-import math
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from fractions import Fraction
 
 from question_bank.numbers import in_comma, show, show_places
 from question_bank.units import Unit, register, register_of, registers
 
 LONGEST = 64
-LARGEST, SMALLEST = 1e15, 1e-12
+LARGEST, SMALLEST = Fraction(10**15), Fraction(1, 10**12)
 
 SAME_SIGN = str.maketrans(
     {
@@ -50,6 +50,10 @@ JOINERS = re.compile(r"[ .·*^-]+")
 CAPITAL_T = "T"
 """The one spelling whose case decides: many write T for the short ton of their own rig, so it is asked back."""
 WHICH_TON = "Which ton? Write st (short ton, 2000 lb) or t (tonne, 1000 kg)."
+THOUSAND_OF_WHAT = "“{unit}” is a thousand, but of what? Write klbf or kN, or the whole number and its unit."
+OTHER_DIMENSION = "You gave {given} ({unit}). What is asked here is {asked}."
+NO_UNIT = re.compile(r"[^#%°A-Za-zµ]|.*[ (]\d")
+"""No unit at all, but more numbers or signs. Digits inside a word are none of these: m3/h is an unknown unit."""
 
 
 class AnswerError(ValueError):
@@ -63,11 +67,12 @@ class AnswerError(ValueError):
 
 @dataclass(frozen=True)
 class Quantity:
-    """A number with its unit in a register, as it was read."""
+    """A number with its unit in a register, as it was read; `exact` is the number before a float rounds it."""
 
     value: float
     unit: str
     register: str
+    exact: Fraction = field(default=Fraction(0), compare=False, repr=False)
 
     @property
     def base(self) -> float:
@@ -124,12 +129,12 @@ def _read(plain: str, asked: str, comma: bool, register_name: str) -> Quantity:
     if found:
         return _in_register(_feet_and_inches(found, comma), "ft", register_name)
     value, rest = _leading_number(plain, comma)
-    if not math.isfinite(value) or abs(value) > LARGEST:
+    if abs(value) > LARGEST:
         raise AnswerError("unreadable", "That number is too large to be meant.")
     if abs(value) < SMALLEST and NOT_NOUGHT.match(plain.removesuffix(rest)):
         raise AnswerError("unreadable", "That number is too small to be meant.")
     if not rest:
-        return Quantity(value, asked, register_name)
+        return Quantity(float(value), asked, register_name, value)
     return _in_register(value, rest, register_name)
 
 
@@ -140,7 +145,7 @@ def _number(comma: bool) -> re.Pattern[str]:
     return re.compile(rf"([+-]?) ?((?:{whole})(?:{mark}\d*)?|{mark}\d+)(?![\d.,]){EXPONENT}")
 
 
-def _leading_number(plain: str, comma: bool) -> tuple[float, str]:
+def _leading_number(plain: str, comma: bool) -> tuple[Fraction, str]:
     """The number that the text begins with, and the rest of it."""
     found = FRACTION.match(plain)
     if found:
@@ -151,19 +156,19 @@ def _leading_number(plain: str, comma: bool) -> tuple[float, str]:
     sign, digits, power, power_of_ten = found.groups()
     decimal = digits.replace(".", "") if comma else digits.replace(",", "")
     decimal = decimal.replace(" ", "").replace(",", ".")
-    value = float(f"{sign}{decimal}e{power or power_of_ten or 0}")
+    value = Fraction(f"{sign}{decimal}e{power or power_of_ten or 0}")
     return value, plain[found.end() :].strip()
 
 
-def _fraction(found: re.Match[str]) -> float:
+def _fraction(found: re.Match[str]) -> Fraction:
     sign, whole, over, under = found.groups()
     if int(under) == 0 or (whole and int(over) >= int(under)):
         raise AnswerError("unreadable", f"“{found[0].strip()}” is not a fraction that can be read.")
-    value = int(whole or 0) + int(over) / int(under)
+    value = int(whole or 0) + Fraction(int(over), int(under))
     return -value if sign == "-" else value
 
 
-def _feet_and_inches(found: re.Match[str], comma: bool) -> float:
+def _feet_and_inches(found: re.Match[str], comma: bool) -> Fraction:
     sign, feet, *inches = found.groups()
     inches = inches[0] or inches[1]
     more, rest = _leading_number(inches, comma)
@@ -175,20 +180,22 @@ def _feet_and_inches(found: re.Match[str], comma: bool) -> float:
     return -value if sign == "-" else value
 
 
-def _in_register(value: float, unit_text: str, register_name: str) -> Quantity:
+def _in_register(value: Fraction, unit_text: str, register_name: str) -> Quantity:
     unit_text = MARKS_IN_WORDS.get(unit_text, unit_text)
     found = spellings().get(_bare(unit_text), {})
     if register_name in found and unit_text != CAPITAL_T:
-        return Quantity(value, found[register_name].symbol, register_name)
+        return Quantity(float(value), found[register_name].symbol, register_name, value)
     asked = register(register_name).title
     if _bare(unit_text) in ("ton", "tons") or unit_text == CAPITAL_T:
         if register_name not in ("load", "mass"):
-            raise AnswerError("other-dimension", f"You gave a load ({unit_text}). The question asks for {asked}.")
+            raise AnswerError("other-dimension", OTHER_DIMENSION.format(given="a load", unit=unit_text, asked=asked))
         raise AnswerError("ask-back", WHICH_TON)
     if found:
         given = register(next(iter(found))).title
-        raise AnswerError("other-dimension", f"You gave {given} ({unit_text}). The question asks for {asked}.")
-    if any(each.isdigit() for each in unit_text):
+        raise AnswerError("other-dimension", OTHER_DIMENSION.format(given=given, unit=unit_text, asked=asked))
+    if unit_text in ("k", "K"):
+        raise AnswerError("ask-back", THOUSAND_OF_WHAT.format(unit=unit_text))
+    if NO_UNIT.match(unit_text):
         raise AnswerError("unreadable", f"After the number comes “{unit_text}”. Write one number and its unit.")
     raise AnswerError("unreadable", f"“{unit_text}” is not a unit that this course knows for {asked}.")
 

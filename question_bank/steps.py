@@ -58,7 +58,7 @@ class Expression:
         """The value in base units. Raises ExpressionError where the arithmetic has no answer."""
         try:
             return float(eval(self.code, self.scope, values))
-        except (ZeroDivisionError, OverflowError, ValueError) as error:
+        except (ZeroDivisionError, OverflowError, ValueError, TypeError) as error:
             raise ExpressionError(f"“{self.text}” has no answer for these numbers: {error}.") from None
 
 

@@ -16,13 +16,15 @@ FROM_KEY, FROM_EACH_OTHER = 4, 2
 """How many tolerances a mistake must lie from the key, and from every other mistake."""
 SHARES = ("relative", "down", "up")
 """The kinds whose width is a share of the value."""
+RANGE = "range"
+"""The kind of an estimate: a wide share of the value, either side."""
 TRADE_FACTORS = 5e-5
 """What a one-sided band leaves past the value: a hand who multiplies by 9.807 or 0.9072 lands up to 0.004 % past it."""
 
 
 @dataclass(frozen=True)
 class Tolerance:
-    """`kind` is 'exact', 'absolute' or one of SHARES; `amounts` holds the width by system ({} for exact)."""
+    """`kind` is 'exact', 'absolute', RANGE or one of SHARES; `amounts` holds the width by system ({} for exact)."""
 
     kind: str
     amounts: Mapping[str, str]
@@ -30,7 +32,7 @@ class Tolerance:
     @property
     def is_share(self) -> bool:
         """Whether the width is a share of the value."""
-        return self.kind in SHARES
+        return self.kind in (*SHARES, RANGE)
 
     @property
     def side(self) -> str:
@@ -60,6 +62,8 @@ class Tolerance:
         """'to within 1 %', for a stem or a message."""
         if self.kind == "exact":
             return "exactly"
+        if self.kind == RANGE:
+            return f"roughly: what lies within {float(self.amounts[system]) * 100:g} % of it is right"
         if self.is_share:
             rounded = "" if self.side == "either" else f", rounded {self.side}"
             return f"to within {float(self.amounts[system]) * 100:g} %{rounded}"

@@ -28,11 +28,12 @@ class UnitError(ValueError):
 
 @dataclass(frozen=True)
 class Unit:
-    """One unit of one register. `factor` takes a number of it to the register's base unit."""
+    """One unit of one register. `factor` takes a number of it to the register's base unit; `exact` is it unrounded."""
 
     symbol: str
     register: str
     factor: float
+    exact: Fraction
     system: str | None
     pair: str | None
     also: tuple[str, ...]
@@ -86,8 +87,9 @@ def _register(ureg, name: str, row: dict) -> Register:
     for each in row["units"]:
         factor = ureg.parse_expression(each["is"]).to(base).magnitude
         units[each["symbol"]] = Unit(
-            each["symbol"], name, float(factor), each.get("system"), each.get("pair"), tuple(each["also"]), each["is"]
-        )
+            each["symbol"], name, float(factor), Fraction(factor), each.get("system"), each.get("pair"),
+            tuple(each["also"]), each["is"],
+        )  # fmt: skip
     return Register(name, row["title"], dimension, MappingProxyType(units))
 
 

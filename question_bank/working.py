@@ -91,8 +91,13 @@ def lines(
     values: Mapping[str, float],
     system: str,
     key_text: str,
+    own: Mapping[str, Unit] | None = None,
 ) -> list[Line]:
-    """The working of one draw. `values` are in base units; `key_text` is the answer as printed, with its unit."""
+    """The working of one draw. `values` are in base units; `key_text` is the answer as printed, with its unit.
+
+    `own` has the units that plain arithmetic is written for, where a hand may have typed others: 5 bar / 5.3 psi is
+    no line that a pencil could follow.
+    """
     shown = {name: drawn.unit for name, drawn in givens.items()}
     labels = {**labels, **{step.name: step.find for step in steps}}
     found: list[Line] = []
@@ -108,14 +113,15 @@ def lines(
                 )
             )
         else:
-            found += _worked(step, shown, givens, labels, values, system, key_text if last else None)
+            equation = step.printed(system, {**shown, **(own or {})})
+            worked = _worked(step, equation, shown, givens, labels, values, system, key_text if last else None)
+            found += [line for line in worked if line not in found]  # what is converted once is not converted again
         shown[step.name] = step.unit(system)
     return found
 
 
-def _worked(step, shown, givens, labels, values, system, key_text) -> list[Line]:
+def _worked(step, equation, shown, givens, labels, values, system, key_text) -> list[Line]:
     """The line of a step; before it what has to be converted first, and after it what is asked in another unit."""
-    equation = step.printed(system, shown)
     before, put_in = [], {}
     for name, symbol in equation.units.items():
         text, own = _in(name, shown, givens, values)

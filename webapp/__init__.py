@@ -8,13 +8,14 @@ from zoneinfo import ZoneInfo
 from flask import Flask
 
 from course import load_course
-from question_bank import load_bank
+from question_bank import load_bank, load_cases
 from webapp import access, errors, passwords, shown
 from webapp.records import memory
 from webapp.records.connection import Store
 
 VIEWS = (
-    "welcome", "account", "settings", "today", "lessons", "practice", "questions", "ten", "bench", "record", "glossary",
+    "welcome", "account", "settings", "today", "lessons", "practice", "questions", "cases", "ten", "bench",
+    "bench_sums", "bench_formulas", "record", "glossary",
 )  # fmt: skip
 """The files of webapp/views that hold a blueprint called `views`."""
 
@@ -93,7 +94,8 @@ def _open_records(app: Flask) -> None:
 
 
 def _load_course_and_bank(app: Flask) -> None:
-    app.extensions["pinandbox"] |= {"course": load_course(), "bank": load_bank()}
+    bank = load_bank()
+    app.extensions["pinandbox"] |= {"course": load_course(), "bank": bank, "cases": load_cases(bank)}
 
 
 def _add_views(app: Flask) -> None:

@@ -77,7 +77,7 @@ def _attempt(kept: Kept, verdict: Verdict, written: str) -> Attempt:
         outcome=verdict.outcome,
         mistake=verdict.mistake,
         hint=hints.was_shown(store(), kept.id),
-        seconds=_seconds(kept.drawn_at, at),
+        seconds=_seconds(_began(kept), at),
         answered_at=at,
         received_at=at,
         study_day=today(),
@@ -85,7 +85,13 @@ def _attempt(kept: Kept, verdict: Verdict, written: str) -> Attempt:
     )
 
 
-def _seconds(drawn_at: datetime, at: datetime) -> float | None:
-    """Seconds from the draw to the answer; None where the question lay open too long to mean anything."""
-    seconds = (at - drawn_at).total_seconds()
+def _began(kept: Kept) -> datetime:
+    """When the hand could begin. Parts of a case are drawn together: a later one begins when the one before is done."""
+    before = attempts.latest_of_drill(store(), kept.drill) if kept.place == "case" else None
+    return max(kept.drawn_at, before or kept.drawn_at)
+
+
+def _seconds(began: datetime, at: datetime) -> float | None:
+    """Seconds from the beginning to the answer; None where the question lay open too long to mean anything."""
+    seconds = (at - began).total_seconds()
     return round(seconds, 1) if 0 <= seconds <= LONGEST_SITTING else None

@@ -1,6 +1,6 @@
 """What a view asks for in every other line: the records, the bank, the course, the time, and who is asking.
 
-Each of these needs a request (or `with app.app_context()` for the first four).
+Each of these needs a request (or `with app.app_context()` for the first five).
 """
 
 from datetime import date, datetime
@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo
 from flask import current_app, g, request
 
 from course import Course
-from question_bank import Bank
+from question_bank import Bank, Case
 from webapp.records.connection import Store
 from webapp.records.people import Person
 from webapp.study.days import study_day
@@ -32,6 +32,11 @@ def store() -> Store:
 def bank() -> Bank:
     """All items by id."""
     return current_app.extensions["pinandbox"]["bank"]
+
+
+def cases() -> dict[str, Case]:
+    """All cases by id."""
+    return current_app.extensions["pinandbox"]["cases"]
 
 
 def course() -> Course:
@@ -68,9 +73,23 @@ def system() -> str:
 
 
 def comma() -> bool:
+    """Whether numbers are written 12,5: an address of the bench may say so, else who is asking does."""
+    if "comma" in g:
+        return g.comma
+    return own_comma()
+
+
+def own_comma() -> bool:
     """Whether who is asking writes 12,5: a person's setting, or a visitor's cookie."""
     person = me()
     return person.comma if person else request.cookies.get(WRITES) == "comma"
+
+
+def take_comma_from_address() -> None:
+    """For pages whose address keeps typed numbers: `writes` there says how they are to be read, and all is shown so."""
+    said = {"comma": True, "point": False}.get(request.args.get(WRITES, ""))
+    if said is not None:
+        g.comma = said
 
 
 def free_entry() -> bool:

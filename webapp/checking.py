@@ -1,20 +1,24 @@
 """What `pinandbox check` looks at beyond single items: that bank and course know each other."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 
 from course import Course, Lesson
 from course.reading_room import CautionHere, FigureHere, QuestionHere, read_lesson
-from question_bank import Bank
+from question_bank import Bank, Case
 from question_bank.cautions import caution
 from question_bank.figures import figure
 
 
-def misfits(bank: Bank, course: Course) -> Iterator[str]:
-    """A sentence for each item of a lesson that is not there, and for each thing that a lesson shows and nobody has."""
+def misfits(bank: Bank, cases: Mapping[str, Case], course: Course) -> Iterator[str]:
+    """A sentence for each thing that is named and not there: an item's lesson, a case's module, what a lesson shows."""
     lessons = {each.id for each in (*course.lessons, *course.planned)}
     for item in bank.values():
         if item.lesson not in lessons:
             yield f"{item.file}, item {item.id!r}: there is no lesson {item.lesson!r}. Mend the name."
+    modules = {each.id for each in course.modules}
+    for case in cases.values():
+        if case.module not in modules:
+            yield f"{case.file}, case {case.id!r}: there is no module {case.module!r}. Mend the name."
     for lesson in course.lessons:
         yield from _missing(lesson, bank)
 

@@ -133,22 +133,30 @@ def demo(data: Path, port: int, zone: str, keep: bool) -> None:
     "--seeds", type=click.IntRange(1, 10_000), default=50, show_default=True, help="Draws for each item and system."
 )
 def check(seeds: int) -> None:
-    """Check every item and lesson: sums, units, mistakes, printed lines, and that what a lesson names is there."""
+    """Check every item, case and lesson: sums, units, mistakes, printed lines, and that what is named is there."""
     from course import load_course
-    from question_bank import load_bank
+    from question_bank import BankError, load_bank, load_cases
     from question_bank.check import check_formulas, check_item
+    from question_bank.check_cases import check_case
     from webapp.checking import misfits
 
-    bank = load_bank()
-    faults = [str(each) for each in (*check_formulas(), *misfits(bank, load_course()))]
+    bank, cases, faults = load_bank(), {}, []
+    try:
+        cases = load_cases(bank)
+    except BankError as error:
+        faults.append(str(error))
+    faults += [str(each) for each in (*check_formulas(), *misfits(bank, cases, load_course()))]
     with click.progressbar(bank.values(), label="Items", file=sys.stderr) as items:
         for item in items:
             faults += [str(each) for each in check_item(item, seeds)]
+    with click.progressbar(cases.values(), label="Cases", file=sys.stderr) as progress:
+        for case in progress:
+            faults += [str(each) for each in check_case(case, seeds)]
     for fault in faults:
         click.echo(fault)
     if faults:
         raise click.ClickException(f"There are {len(faults)} faults. Mend each where its line says.")
-    click.echo(f"{len(bank)} items are sound, {seeds} draws each in both systems.")
+    click.echo(f"{len(bank)} items and {len(cases)} cases are sound, {seeds} draws each in both systems.")
 
 
 @main.command()

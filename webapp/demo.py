@@ -154,7 +154,7 @@ def _answer(question: Question, hand: Hand, chance: random.Random) -> tuple[str,
     """What the hand writes, and the verdict on it: the first of their answers that counts."""
     is_right, knows = chance.random() < hand.right, chance.random() < hand.knows_a_slip
     for given in _answers(question, is_right, knows, chance):
-        if question.kind == "numeric" and hand.comma:
+        if question.is_typed and hand.comma:
             given = in_comma(given)
         verdict = question.grade(given, comma=hand.comma)
         if verdict.counted:
@@ -172,6 +172,16 @@ def _answers(question: Question, is_right: bool, knows: bool, chance: random.Ran
 
 def _right_and_wrong(question: Question, knows: bool, chance: random.Random) -> tuple[Any, list[Any]]:
     match question.kind:
+        case "estimate":
+            slips = [each.value for each in question.mistakes] if knows else []
+            return question.quick, [f"{show(each, 2)} {question.unit}" for each in slips or [question.value * 2.5]]
+        case "gauge":
+            slips = [each.value for each in question.mistakes] if knows else []
+            wrong = slips or [question.value + 3 * question.half_width]
+            return question.key_text, [f"{show(each, 6)} {question.unit}" for each in wrong]
+        case "find-the-wrong-line":
+            others = [str(at) for at in range(1, len(question.shown) + 1) if at != question.wrong]
+            return str(question.wrong), others
         case "numeric":
             slips = [each.value for each in question.mistakes] if knows else []
             wrong = slips or [question.value * 1.02, question.value * chance.uniform(0.4, 0.8)]

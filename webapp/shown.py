@@ -29,7 +29,15 @@ def install(app: Flask) -> None:
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     for name in (marked, day, weekday, clock_time, minutes, several):
         app.add_template_filter(name)
-    for name in (at_hand.me, at_hand.system, at_hand.comma, at_hand.free_entry, at_hand.theme, at_hand.now):
+    for name in (
+        at_hand.me,
+        at_hand.system,
+        at_hand.comma,
+        at_hand.own_comma,
+        at_hand.free_entry,
+        at_hand.theme,
+        at_hand.now,
+    ):
         app.add_template_global(name)
     for name in (caution, figure_here, is_demo, lesson_address, static, this_page):
         app.add_template_global(name)

@@ -42,7 +42,7 @@ def tong_torque(line_pull: Load, tong_arm: Length, angle: Turns) -> Torque:
     symbols="T F L",
     us=printed("{line_pull} × {tong_arm}", "ft·lbf", line_pull="lbf", tong_arm="ft"),
     metric=printed("{line_pull} × {tong_arm}", "kN·m", line_pull="kN", tong_arm="m"),
-    holds={"line_pull": (500, 30_000, "lbf"), "tong_arm": (2.5, 6, "ft")},
+    holds={"line_pull": (500, 60_000, "lbf"), "tong_arm": (1.5, 6, "ft")},
     source=LEVER,
 )
 def square_tong_torque(line_pull: Load, tong_arm: Length) -> Torque:

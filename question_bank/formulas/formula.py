@@ -5,6 +5,7 @@ holds and where it comes from. A formula is registered by its decorator and chec
 """
 
 import inspect
+import re
 import typing
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
@@ -63,6 +64,23 @@ class Formula:
         """The function's docstring."""
         return inspect.getdoc(self.function) or ""
 
+    @property
+    def limits(self) -> str:
+        """When it holds and what it leaves out, for a hand: those sentences of the docstring."""
+        doc = _in_words(self.doc)
+        return doc[doc.index("Holds ") : doc.index("Source: ")].strip()
+
+    @property
+    def says(self) -> str:
+        """What it finds, for a hand: the docstring's first paragraph."""
+        return _in_words(self.doc.partition("\n\n")[0])
+
+    @property
+    def title(self) -> str:
+        """Its name in words: 'Fast line pull'."""
+        words = self.name.replace("bha_", "BHA_").replace("_", " ")
+        return words[:1].upper() + words[1:]
+
     def printed(self, system: str) -> Printed:
         """The printed equation of that system ('us' or 'metric')."""
         return self.us if system == "us" else self.metric
@@ -77,6 +95,11 @@ class Formula:
         """The formula as a step expression may call it."""
         takes = tuple(register(each).dimension for each in self.takes.values())
         return Rule(self.function, takes, register(self.gives).dimension)
+
+
+def _in_words(doc: str) -> str:
+    """A docstring as running text, `hook_load` in it as hook load."""
+    return re.sub(r"`(\w+)`", lambda found: found[1].replace("_", " "), " ".join(doc.split()))
 
 
 FORMULAS: dict[str, Formula] = {}

@@ -57,7 +57,7 @@ def travel_time(travel: Length, block_speed: Speed) -> Time:
     symbols="Ph W v",
     us=printed("{hook_load} × {block_speed} / 33,000", "hp", hook_load="lbf", block_speed="ft/min"),
     metric=printed("{hook_load} × {block_speed}", "kW", hook_load="kN", block_speed="m/s"),
-    holds={"hook_load": (10_000, 2_500_000, "lbf"), "block_speed": (5, 500, "ft/min")},
+    holds={"hook_load": (10_000, 2_500_000, "lbf"), "block_speed": (5, 5_000, "ft/min")},
     source=TEXTBOOK,
 )
 def hook_power(hook_load: Load, block_speed: Speed) -> Power:

@@ -115,7 +115,7 @@ def strength_by_size(known_strength: Load, known_diameter: Length, diameter: Len
     symbols="x d dm",
     us=printed("100 × ({nominal} − {measured}) / {nominal}", "%", nominal="in", measured="in"),
     metric=printed("100 × ({nominal} − {measured}) / {nominal}", "%", nominal="mm", measured="mm"),
-    holds={"nominal": (0.75, 2.25, "in"), "measured": (0.6, 0.74, "in")},
+    holds={"nominal": (0.75, 2.25, "in"), "measured": (0.6, 2.25, "in")},
     source="arithmetic (derived here)",
 )
 def diameter_loss(nominal: Length, measured: Length) -> Ratio:
@@ -131,7 +131,7 @@ def diameter_loss(nominal: Length, measured: Length) -> Ratio:
     symbols="b w x",
     us=printed("roundup({wires} × {share})", "", wires="", share=""),
     metric=printed("roundup({wires} × {share})", "", wires="", share=""),
-    holds={"wires": (42, 300, ""), "share": (0.02, 0.15, "")},
+    holds={"wires": (42, 400, ""), "share": (0.02, 0.15, "")},
     source="arithmetic (derived here); a share of the wires of one lay is the form of one public rule for service rigs",
 )
 def broken_wires_at_share(wires: Count, share: Ratio) -> Count:

@@ -41,6 +41,8 @@ class NumericQuestion(Question):
     """
 
     kind = "numeric"
+    is_typed = True
+    has_numbers = True
 
     register: str
     unit: str
@@ -105,7 +107,8 @@ class NumericQuestion(Question):
         if slip is not None:
             return slip.tell
         if mistake == OTHER_UNIT:
-            return f"Your number fits {self.unit}, but you wrote another unit beside it. Read the unit twice."
+            fits = f"fits {self.unit}" if self.unit else "fits as a plain number"
+            return f"Your number {fits}, but you wrote another unit beside it. Read the unit twice."
         if mistake == ROUNDED_PAST:
             return PAST[self.side]
         return {"right": "", "close": TIGHTEN.format(wanted=self.wanted), "wrong": LOOK}[outcome]

@@ -1,6 +1,5 @@
 """What a numeric item's file states, read and compiled: units, tolerance, givens, steps, mistakes."""
 
-import ast
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -8,12 +7,12 @@ from decimal import Decimal
 from itertools import pairwise
 
 from question_bank.formulas.formula import Formula
-from question_bank.formulas.gravity import STANDARD_GRAVITY
 from question_bank.givens import Given, Grid, Listed
 from question_bank.item_fields import SYSTEMS, Fields
-from question_bank.steps import Expression, ExpressionError, Rule, compile_expression, in_words
+from question_bank.kinds.expression_fields import compiled_from, one_call, read_expressions, same_dimension
+from question_bank.steps import Expression
 from question_bank.tolerance import SHARES, Tolerance
-from question_bank.units import Dimension, Unit, UnitError, register, register_of, split_quantity, unit, unit_constants
+from question_bank.units import Unit, UnitError, register, register_of, split_quantity, unit
 from question_bank.working import Step
 
 AMOUNT = re.compile(r"(?=.*[1-9])\d+(?:\.\d+)?")
@@ -147,8 +146,8 @@ def read_steps(
         name = row.needed("name")
         if not NAME.fullmatch(name) or name in known or name in formulas:
             raise row.fault("name", f"{name!r} is taken, a formula's name, or not small letters, digits and _.")
-        expression = _compiled(row, row.needed("formula"), known, formulas, literals=False)
-        called, terms = _one_call(row, expression, formulas)
+        expression = compiled_from(row, row.needed("formula"), known, formulas, literals=False)
+        called, terms = one_call(row, expression, formulas)
         asked = units if row is rows[-1] else _step_units(row, called)
         step = Step(
             name,
@@ -159,24 +158,10 @@ def read_steps(
             {s: each.symbol for s, each in asked.items()},
             asked["us"].register,
         )
-        _same_dimension(row, expression, step.register)
+        same_dimension(row, expression, step.register)
         known[name] = expression.dimension
         found.append(step)
     return tuple(found)
-
-
-def _one_call(
-    row: Fields, expression: Expression, formulas: Mapping[str, Formula]
-) -> tuple[Formula | None, tuple[str, ...]]:
-    """The formula that a step calls, and the names it puts in. A step that mixes both is two steps."""
-    if not expression.calls:
-        return None, ()
-    tree = expression.tree
-    if not isinstance(tree, ast.Call) or not all(isinstance(arg, ast.Name) for arg in tree.args):
-        raise row.fault(
-            "formula", "a step calls one formula with plain names, or is plain arithmetic. Make two steps of it."
-        )
-    return formulas[tree.func.id], tuple(arg.id for arg in tree.args)
 
 
 def _step_units(row: Fields, called: Formula | None) -> dict[str, Unit]:
@@ -194,15 +179,10 @@ def read_mistakes(
     fields: Fields, givens: Mapping[str, Given], steps: tuple[Step, ...], asked: str, formulas: Mapping[str, Formula]
 ) -> tuple[Mistake, ...]:
     """The known wrong ways. Plain numbers are allowed in them: a wrong constant is what many of them are."""
-    known = {name: register(given.register).dimension for name, given in givens.items()}
-    known |= {step.name: step.expression.dimension for step in steps}
     found: list[Mistake] = []
     for row in fields.tables("mistakes"):
         row.only("name", "formula", "tell", "gives")
-        compiled = {}
-        for system, text in row.by_system("formula").items():
-            compiled[system] = _compiled(row, text, known, formulas, literals=True)
-            _same_dimension(row, compiled[system], asked)
+        compiled = read_expressions(row, givens, steps, asked, formulas)
         tell = row.by_system("tell")
         if set(compiled) - set(tell):
             raise row.fault("tell", "each system that has a formula needs its tell.")
@@ -214,32 +194,6 @@ def read_mistakes(
     if len({each.name for each in found}) < len(found):
         raise fields.fault("mistakes", "two mistakes have one name.")
     return tuple(found)
-
-
-def _compiled(
-    row: Fields, text: str, known: Mapping[str, Dimension], formulas: Mapping[str, Formula], literals: bool
-) -> Expression:
-    constants = {name: dimension for name, (_, dimension) in unit_constants().items()}
-    names = {**constants, "gravity": register("acceleration").dimension, **known}
-    rules: dict[str, Rule] = {name: each.rule() for name, each in formulas.items()}
-    try:
-        compiled = compile_expression(text, names, rules, literals)
-    except ExpressionError as error:
-        raise row.fault("formula", str(error)) from None
-    used = compiled.names - set(known)
-    if used and not literals:
-        raise row.fault("formula", f"{', '.join(sorted(used))}: a step uses givens and earlier steps only.")
-    values = {name: STANDARD_GRAVITY if name == "gravity" else unit_constants()[name][0] for name in used}
-    return compiled.with_constants(values)
-
-
-def _same_dimension(row: Fields, expression: Expression, wanted: str) -> None:
-    if expression.dimension != register(wanted).dimension:
-        raise row.fault(
-            "formula",
-            f"“{expression.text}” gives {in_words(expression.dimension)}, but {register(wanted).title} is wanted "
-            f"({in_words(register(wanted).dimension)}).",
-        )
 
 
 def _unit_of(row: Fields, field: str, text: str, register_name: str) -> Unit:

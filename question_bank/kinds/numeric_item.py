@@ -2,36 +2,26 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
-from question_bank.drawing import Drawing, Numbers, width_of
+from question_bank.drawing import Drawing, Numbers, Width, width_of
 from question_bank.formulas import all_formulas
 from question_bank.givens import Drawn, Given
 from question_bank.item import Item
 from question_bank.item_fields import Fields
 from question_bank.kinds.numeric import NumericQuestion, Slip
 from question_bank.kinds.numeric_fields import read_givens, read_mistakes, read_steps, read_tolerance, read_units
+from question_bank.kinds.own_numbers import Work, work
 from question_bank.numbers import show
 from question_bank.picking import Picker
-from question_bank.reading import read_quantity
+from question_bank.tolerance import Tolerance
 from question_bank.units import Unit, register
-from question_bank.working import Line, lines
+from question_bank.working import lines
 
 TRIES = 50
 SAID = {"in": "inches"}
 """What a stem says for a unit whose symbol is a word of its own: 'in inches' and not 'in in'."""
 NAMED = re.compile(r"(?<!\{)\{(\w+)\}(?!\})")
-
-
-@dataclass(frozen=True)
-class Work:
-    """A worked item with a hand's own numbers: the answer in both systems and the working."""
-
-    value: float
-    unit: str
-    text: str
-    working: list[Line]
 
 
 class NumericItem(Item):
@@ -45,7 +35,7 @@ class NumericItem(Item):
         self._drawings: dict[tuple[str, frozenset[str]], Drawing] = {}
         self.units = read_units(fields)
         self.register = self.units["us"].register
-        self.tolerance = read_tolerance(fields, self.units)
+        self.tolerance = self._tolerance(fields)
         self.givens: dict[str, Given] = read_givens(fields)
         self.steps = read_steps(fields, self.givens, self.units, all_formulas())
         self.mistakes = read_mistakes(fields, self.givens, self.steps, self.register, all_formulas())
@@ -62,7 +52,10 @@ class NumericItem(Item):
 
         Raises BankError where no draw of 50 keeps the known wrong ways apart, KeyError for a given that is not there.
         """
-        fixed = fixed or {}
+        return self._question(seed, system, self.picked(seed, system, fixed or {}))
+
+    def picked(self, seed: int, system: str, fixed: Mapping[str, Any]) -> Numbers:
+        """The numbers that a draw of that seed is made of. Raises as `draw` does."""
         if unknown := fixed.keys() - self.givens.keys():
             raise KeyError(f"{self.id} has no given {sorted(unknown)}. Its givens are {list(self.givens)}.")
         decided = self._decided(system, fixed)
@@ -70,8 +63,8 @@ class NumericItem(Item):
         picker = Picker(seed)
         for _ in range(TRIES):
             numbers = drawing.numbers(picker, decided)
-            if numbers is not None:
-                return self._question(seed, system, numbers)
+            if numbers is not None and self._is_good(numbers, system):
+                return numbers
         raise self.fault(
             "mistakes",
             f"{TRIES} tries in {system!r} gave none that keeps the mistakes apart from the answer and from each other.",
@@ -85,7 +78,7 @@ class NumericItem(Item):
                 self.givens,
                 {step.name: step.expression for step in self.steps},
                 {each.name: each.formulas[system] for each in self.mistakes if system in each.formulas},
-                width_of(self.tolerance, self.units[system], system),
+                self._width(system),
                 system,
                 fixed,
             )
@@ -111,23 +104,14 @@ class NumericItem(Item):
             values[step.name] = step.expression.evaluate(values)
         return values
 
-    def work(self, given: Mapping[str, str], system: str = "us", comma: bool = False) -> Work:
-        """The same steps with numbers as typed. Raises AnswerError for a text, ExpressionError for a sum."""
-        drawn = {}
-        for name, one in self.givens.items():
-            read = read_quantity(given[name], one.own_unit(system).symbol, comma, one.register)
-            unit = register(one.register).unit(read.unit)
-            drawn[name] = Drawn(name, show(read.value, 10), unit, read.base)
-        values = self.worked({name: each.base for name, each in drawn.items()})
-        unit = self.units[system]
-        value = values[self.steps[-1].name] / unit.factor
-        key = self._key(value, unit, system)
-        return Work(
-            value,
-            unit.symbol,
-            self._key_both(value, unit, key, system),
-            lines(self.steps, drawn, self.labels(system), values, system, key),
-        )
+    def work(
+        self, given: Mapping[str, str], system: str = "us", comma: bool = False, chosen: Mapping[str, str] | None = None
+    ) -> Work:
+        """The same steps with numbers as typed; a bare one takes the chosen unit, or the given's own.
+
+        Raises NumbersError, an AnswerError, for texts and ExpressionError for a sum without an answer.
+        """
+        return work(self, given, system, comma, chosen)
 
     def labels(self, system: str) -> dict[str, str]:
         """What each given is called in a working of that system."""
@@ -136,11 +120,11 @@ class NumericItem(Item):
     def _question(self, seed: int, system: str, numbers: Numbers) -> NumericQuestion:
         unit = self.units[system]
         value = numbers.values[self.steps[-1].name] / unit.factor
-        key = self._key(value, unit, system)
+        key = self.key(value, unit, system)
         shown = {name: each.text if self.alone else each.beside(system) for name, each in numbers.givens.items()}
         relative = self.tolerance.is_share
         return NumericQuestion(
-            **self.in_common(seed, system, self._put_in({**shown, "asked": SAID.get(unit.symbol, unit.symbol)})),
+            **self.in_common(seed, system, self.put_in(shown, system)),
             register=self.register,
             unit=unit.symbol,
             units=self._offered(unit),
@@ -151,7 +135,7 @@ class NumericItem(Item):
             conversion=self.is_conversion,
             wanted=self.tolerance.in_words(system),
             key_text=key,
-            key_both=self._key_both(value, unit, key, system),
+            key_both=self.key_both(value, unit, key, system),
             givens=[[self.labels(system)[name], text] for name, text in shown.items()],
             working=lines(self.steps, numbers.givens, self.labels(system), numbers.values, system, key),
             mistakes=[
@@ -166,9 +150,21 @@ class NumericItem(Item):
             ],
         )
 
-    def _put_in(self, shown: Mapping[str, str]) -> str:
-        """The stem with each given and the asked unit in its place."""
-        return NAMED.sub(lambda found: shown[found[1]], self.stem)
+    def _width(self, system: str) -> Width:
+        return width_of(self.tolerance, self.units[system], system)
+
+    def _is_good(self, numbers: Numbers, system: str) -> bool:
+        """What a kind asks of a pick beyond its slips standing apart by the width."""
+        return True
+
+    def _tolerance(self, fields: Fields) -> Tolerance:
+        return read_tolerance(fields, self.units)
+
+    def put_in(self, shown: Mapping[str, str], system: str) -> str:
+        """The stem with each given as it is shown, and the asked unit, in their places."""
+        asked = self.units[system].symbol
+        texts = {**shown, "asked": SAID.get(asked, asked)}
+        return NAMED.sub(lambda found: texts[found[1]], self.stem)
 
     def _check_stem(self) -> None:
         """The stem names each given once, in the file's order, and last 'in {asked}': a slip there is then seen."""
@@ -180,10 +176,16 @@ class NumericItem(Item):
         if "asked" in wanted and "in {asked}" not in self.stem:
             raise self.fault("stem", "write the unit that is asked as 'in {asked}'.")
 
-    def _key(self, value: float, unit: Unit, system: str) -> str:
+    def key(self, value: float, unit: Unit, system: str) -> str:
+        """The answer as printed, with the figures that the tolerance is worth."""
         return f"{self.tolerance.print_key(value, unit, system)} {unit.symbol}".strip()
 
-    def _key_both(self, value: float, unit: Unit, key: str, system: str) -> str:
+    def printed_key(self, value: float, system: str) -> str:
+        """A value in base units as this item prints its answer, with the asked unit."""
+        unit = self.units[system]
+        return self.key(value / unit.factor, unit, system)
+
+    def key_both(self, value: float, unit: Unit, key: str, system: str) -> str:
         """The asked unit first, its companion beside it: '44,590 lbf (198.3 kN)'."""
         if unit.pair is None:
             return key
@@ -195,8 +197,12 @@ class NumericItem(Item):
         return f"{key} ({text} {other.symbol})"
 
     def _offered(self, unit: Unit) -> list[str]:
-        """The units of the select, the asked one first; of a conversion there is no other."""
+        """The units of the select, the asked one first; of a conversion there is no other.
+
+        A plain number, the unit '', is offered where it is asked and there are others; where it is not, a number alone
+        is read in the asked unit.
+        """
         if self.is_conversion:
             return [unit.symbol]
         others = [each for each in register(self.register).units if each and each != unit.symbol]
-        return [unit.symbol, *others] if unit.symbol else others
+        return [unit.symbol, *others] if unit.symbol or others else []

@@ -48,7 +48,7 @@ BY_SCIPY = {
     "turns": {"turns": TURN, "rad": TURN / (2 * c.pi), "°": c.degree / (2 * c.pi)},
     "flow": {
         "gal/min": c.gallon_US / c.minute, "bbl/min": c.bbl / c.minute, "L/min": c.liter / c.minute,
-        "m³/min": 1 / c.minute,
+        "m³/min": 1 / c.minute, "m³/h": 1 / c.hour,
     },
     "time": {"s": 1.0, "min": c.minute, "h": c.hour},
     "acceleration": {"ft/s²": c.foot, "m/s²": 1.0},

@@ -104,6 +104,77 @@ back = "{{=2,000 lb}}."
 source = "Definitions of the units"
 """
 
+ESTIMATE = """
+[roughly]
+kind = "estimate"
+title = "Roughly in the other unit"
+lesson = "units/force-mass-weight"
+stem = "The gauge shows {pull}. About what is that in {asked}?"
+asks = "other"
+unit = { us = "kN", metric = "klbf" }
+tolerance = { range = 0.1 }
+plausible = ["95 klbf", "410 klbf"]
+why = "Four and a half times as many."
+source = "definitions"
+check = { given = { pull = "100 klbf" }, gives = "444.82 kN", by = "by hand: 100 × 4.448222" }
+
+[roughly.givens]
+pull = { us = { from = 100, to = 400, step = 10, unit = "klbf" }, metric = { from = 440, to = 1800, step = 20, unit = "kN" } }
+
+[[roughly.steps]]
+name = "other"
+find = "pull"
+formula = "pull"
+
+[roughly.quick]
+formula = { us = "pull / klbf * 4.5 * kN", metric = "pull / kN / 4.5 * klbf" }
+gives = { us = "450 kN", metric = "98.849 klbf" }
+
+[[roughly.mistakes]]
+name = "number-copied"
+formula = { us = "pull * kN / klbf", metric = "pull * klbf / kN" }
+tell = "You kept the number."
+gives = { us = "100 kN", metric = "444.82 klbf" }
+
+[[roughly.mistakes]]
+name = "wrong-way-round"
+formula = { us = "pull * kN ** 2 / klbf ** 2", metric = "pull * klbf ** 2 / kN ** 2" }
+tell = "You went the wrong way round."
+gives = { us = "22.481 kN", metric = "1978.6 klbf" }
+"""  # noqa: E501
+
+GAUGE = """
+[dial]
+kind = "gauge"
+title = "A dial"
+lesson = "units/force-mass-weight"
+stem = "What does the gauge show?"
+word = "weight"
+source = "arithmetic"
+
+[[dial.dials]]
+systems = ["us"]
+unit = "klbf"
+from = 0
+to = 400
+mark = 10
+numbered = 50
+reads = { from = 105, to = 385 }
+taken_for = [1, 5]
+check = { reading = "285 klbf", after = 250, before = 300, marks = 3.5, way = 0.7125, by = "by hand: 250 + 3.5 × 10" }
+
+[[dial.dials]]
+systems = ["metric"]
+unit = "kN"
+from = 0
+to = 1800
+mark = 50
+numbered = 200
+reads = { from = 475, to = 1725 }
+taken_for = [10]
+check = { reading = "1,125 kN", after = 1000, before = 1200, marks = 2.5, way = 0.625, by = "by hand: 1,000 + 125" }
+"""
+
 
 def item(text=SOUND, *changes):
     """The item of a text after (old, new) changes, each of which must be there to be made."""

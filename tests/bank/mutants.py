@@ -1,7 +1,7 @@
-"""Three hundred seeded slips of the pen in the text of shipped numeric items: how many does the check refuse?
+"""Three hundred seeded slips of the pen in the text of shipped items with numbers: how many does the check refuse?
 
 Each change is one that an author could make: an operator, a unit, a factor, a sign, another given, arguments swapped,
-an end of a grid, a worked value, a name. The changed item is read and checked with 20 seeds. Run it:
+an end of a grid, a worked value, a mark of a dial, a name. The changed item is read and checked with 20 seeds. Run it:
 
     python tests/bank/mutants.py
 """
@@ -71,6 +71,9 @@ def _in_line(line: str, text: str) -> Iterator[tuple[str, int, int, str]]:
         yield from _in_formulas(line, text)
     elif line.startswith(("check =", "gives =")):
         yield from _in_quantities(line)
+        yield from _in_worked_reading(line)
+    elif line.startswith(("from =", "to =", "mark =", "numbered =", "reads =", "taken_for =")):
+        yield from _in_dial(line)
     elif " = { " in line and GRID.search(line) and ("from =" in line or "values =" in line):
         yield from _in_grid(line)
     elif line.startswith(("unit =", "tolerance =", "plausible =", "asks =", "stem =", "register =")):
@@ -144,6 +147,24 @@ def _in_grid(line: str) -> Iterator[tuple[str, int, int, str]]:
                 yield ("value of a list", start, end, f"{float(value[0]) * by:g}")
 
 
+def _in_dial(line: str) -> Iterator[tuple[str, int, int, str]]:
+    """Numbers of a dial: its ends, its marks, what is read on it. A wrong worth may be any but the right one."""
+    name = line.split(" ")[0]
+    if name == "taken_for":
+        found = re.search(r"\d+(?:\.\d+)?", line)
+        yield from (("wrong worth of a space", *found.span(), each) for each in ("0", f"-{found[0]}"))
+        return
+    for found in re.finditer(r"\d+(?:\.\d+)?", line):
+        for other in (f"{float(found[0]) * by:g}" for by in (10, 1.1, 0.5, 0)):
+            yield (f"{name} of a dial", found.start(), found.end(), other)
+
+
+def _in_worked_reading(line: str) -> Iterator[tuple[str, int, int, str]]:
+    for found in re.finditer(r"(after|before|marks|way) = (\d+(?:\.\d+)?)", line):
+        for other in (f"{float(found[2]) * by:g}" for by in (10, 1.1, 0.5)):
+            yield ("worked reading", found.start(2), found.end(2), other)
+
+
 def _in_field(line: str) -> Iterator[tuple[str, int, int, str]]:
     field = line.split(" ")[0]
     if field == "unit":
@@ -156,7 +177,7 @@ def _in_field(line: str) -> Iterator[tuple[str, int, int, str]]:
         start, lowest = line.index(low[0]), float(low[0].replace(",", "").replace("−", ""))
         yield ("plausible range", start, start + len(low[0]), f"{lowest * 100:g}")
     if field == "tolerance" and (number := re.search(r"0\.\d+", line)):
-        yield from (("tolerance", *number.span(), each) for each in ("0", "0.5", f"-{number[0]}"))
+        yield from (("tolerance", *number.span(), each) for each in ("0", "0.9", f"-{number[0]}"))
     if field == "asks":
         found = re.search(QUOTED, line)
         yield ("what is asked", *found.span(1), "answer")
@@ -194,10 +215,10 @@ def _other_units(symbol: str) -> Iterator[str]:
 
 
 def all_changes() -> list[Change]:
-    """Every slip that the shipped numeric items allow, in the order of their files."""
+    """Every slip that the shipped items with numbers allow, in the order of their files."""
     found = []
     for item in load_bank().values():
-        if item.kind != "numeric":
+        if item.kind not in ("numeric", "estimate", "gauge"):
             continue
         for spot in spots(item.text):
             changed = item.text[: spot.start] + spot.instead + item.text[spot.end :]

@@ -3,6 +3,7 @@
 Renew them for a release, when every change in them is meant:  python -m tests.bank.pin_draws
 """
 
+import hashlib
 import json
 from pathlib import Path
 
@@ -21,8 +22,12 @@ def drawn(bank, item_id, seed, system):
 def key(question):
     """The right answer of a question, as JSON can hold it; with it the drawn order is pinned."""
     match question.kind:
-        case "numeric":
+        case "numeric" | "estimate":
             return question.key_text
+        case "gauge":
+            return [question.key_text, hashlib.sha256(question.dial.encode("utf-8")).hexdigest()]
+        case "find-the-wrong-line":
+            return [question.wrong, [each.result for each in question.shown]]
         case "choice":
             return [question.right, [each.text for each in question.options]]
         case "order":

@@ -6,10 +6,13 @@ from collections import Counter
 import pytest
 
 from question_bank.verdict import COUNTED, NOT_COUNTED
-from tests.bank.items import CARD, CHOICE, MATCH, ORDER, SOUND, item
+from tests.bank.items import CARD, CHOICE, ESTIMATE, GAUGE, MATCH, ORDER, SOUND, item
 
 SEEDS = 200
-EACH_KIND = {"numeric": SOUND, "choice": CHOICE, "order": ORDER, "match": MATCH, "card": CARD}
+EACH_KIND = {
+    "numeric": SOUND, "estimate": ESTIMATE, "gauge": GAUGE,
+    "choice": CHOICE, "order": ORDER, "match": MATCH, "card": CARD,
+}  # fmt: skip
 RUBBISH = [
     None, "", " ", "zz", "1 or 2", "1" * 100_000, 0, 1, -1, 1.5, math.nan, math.inf, True, False, b"1", b"\xff",
     [], ["1"], ["zz"] * 5, [1, 2, 3, 4, 5], [None] * 5, [["1"], ["2"], ["3"], ["4"], ["5"]], ["1", "1", "1", "1", "1"],
@@ -29,7 +32,7 @@ def test_nothing_that_a_learner_sends_raises(kind):
         for comma in (False, True):
             verdict = question.grade(answer, comma)
             assert verdict.outcome in COUNTED + NOT_COUNTED
-            if kind != "numeric":
+            if not question.is_typed:
                 assert verdict.outcome == "unreadable" and verdict.message, repr(answer)[:60]
 
 

@@ -3,11 +3,13 @@
 import pytest
 
 from question_bank.errors import BankError
-from tests.bank.items import CARD, CHOICE, COUNTED, MATCH, ORDER, SOUND, faults, item
+from tests.bank.items import CARD, CHOICE, COUNTED, ESTIMATE, GAUGE, MATCH, ORDER, SOUND, faults, item
 
 
 @pytest.mark.parametrize(
-    "text", [SOUND, CHOICE, ORDER, MATCH, CARD], ids=["numeric", "choice", "order", "match", "card"]
+    "text",
+    [SOUND, ESTIMATE, GAUGE, CHOICE, ORDER, MATCH, CARD],
+    ids=["numeric", "estimate", "gauge", "choice", "order", "match", "card"],
 )
 def test_the_unspoilt_item_has_no_fault(text):
     """Else none of the tests below would show anything."""

@@ -11,7 +11,10 @@ from question_bank.check import check_bank
 from question_bank.givens import Listed
 
 BLANK = re.compile(r"[{}]|\bNone\b|\bnan\b|\binf\b|Decimal|0000000\d")
-FEWEST = {"numeric": 10, "choice": 10, "match": 10, "order": 10, "card": 1, "part": 10}
+FEWEST = {
+    "numeric": 10, "estimate": 10, "gauge": 10, "find-the-wrong-line": 10,
+    "choice": 10, "match": 10, "order": 10, "card": 1, "part": 10,
+}  # fmt: skip
 """How many different questions 200 seeds give at least: in words only the order can change, on a card nothing."""
 
 

@@ -199,6 +199,22 @@ REFUSED = [
     ("5 🔧", "lbf", UNREADABLE, UNREADABLE),
 ]
 
+# What hands of the trade write (common practice, no source), and what is only half a unit.
+SPELLINGS_OF_THE_TRADE = [
+    ("300,000 #", "lbf", (300_000, "lb"), (300, "lb")),
+    ("19.5 #/ft", "kg/m", (19.5, "lb/ft"), ASKED),
+    ("19.5#", "lb/ft", (19.5, "lb/ft"), ASKED),
+    ("10 #", "lb/gal", (10, "lb/gal"), (10, "lb/gal")),
+    ("10 #/gal", "SG", (10, "lb/gal"), (10, "lb/gal")),
+    ("1.2 g/cc", "lb/gal", (1.2, "SG"), ASKED),
+    ("90 deg", "°", (90, "°"), (90, "°")),
+    ("5 m3/h", "gal/min", (5, "m³/h"), (5, "m³/h")),
+    ("315k", "lbf", ASKED, ASKED),
+    ("315 K", "kN", ASKED, ASKED),
+    ("5 psig", "psi", UNREADABLE, UNREADABLE),
+    ("5 m3/x", "gal/min", UNREADABLE, UNREADABLE),
+]
+
 NOBODY_GROUPS_AFTER_A_ZERO = [
     ("0,500", "m", ASKED, (0.5, "m")),
     ("0.500", "m", (0.5, "m"), ASKED),
@@ -219,5 +235,6 @@ SPACES = [
 
 TABLE = [
     *FORMS_NAMED_IN_THE_DESIGN, *THE_DECIMAL_MARK, *GROUPING_FAULTS, *SIGNS, *FRACTIONS, *FEET_AND_INCHES, *EXPONENTS,
-    *TONS_AND_OTHER_DIMENSIONS, *REFUSED, *NOBODY_GROUPS_AFTER_A_ZERO, *SPACES,
+    *TONS_AND_OTHER_DIMENSIONS, *REFUSED, *SPELLINGS_OF_THE_TRADE,
+    *NOBODY_GROUPS_AFTER_A_ZERO, *SPACES,
 ]  # fmt: skip

@@ -2,11 +2,12 @@
 
 import re
 from collections.abc import Callable
+from datetime import UTC, datetime
 
 from playwright.sync_api import Page
 
-from question_bank import Question
-from webapp.records import questions
+from question_bank import Question, load_bank
+from webapp.records import people, questions
 from webapp.records.connection import Store
 
 QUESTION = re.compile(r"/questions/([0-9a-f-]{36})")
@@ -53,6 +54,15 @@ class Hand:
         """The question on this page, from its row."""
         return questions.get(self.store, QUESTION.search(self.page.url)[1]).question
 
+    def is_given(self, name: str, item_id: str, seed: int = 1, system: str = "us") -> Question:
+        """Open a question of that item, drawn for the hand of that name; whatever the plan would have asked."""
+        item = load_bank()[item_id]
+        question = item.draw(seed, system)
+        person = people.by_name(self.store, name)
+        kept = questions.keep(self.store, question, person.id, "practice", datetime.now(UTC), text=item.text)
+        self.page.goto(f"/questions/{kept}")
+        return question
+
     def check(self) -> None:
         """Send the answer."""
         self.page.get_by_role("button", name="Check").click()
@@ -73,9 +83,13 @@ class Hand:
         """Answer whatever is asked, rightly."""
         kinds: dict[str, Callable[[Question], None]] = {
             "numeric": lambda question: self.number(question.key_text.split(" ")[0]),
+            "estimate": lambda question: self.number(question.quick.split(" ")[0]),
+            "gauge": lambda question: self.number(question.key_text.split(" ")[0]),
+            "find-the-wrong-line": self._choose_line,
             "choice": self._choose,
             "order": self._put_in_order,
             "match": self._match,
+            "part": self._choose_part,
             "card": lambda question: self.mark_card("I said it"),
         }
         question = self.question()
@@ -96,6 +110,14 @@ class Hand:
 
     def _choose(self, question: Question) -> None:
         self.page.locator(f"input[name=choice][value='{question.right}']").check()
+        self.check()
+
+    def _choose_line(self, question: Question) -> None:
+        self.page.locator(f"input[name=line][value='{question.wrong}']").check()
+        self.check()
+
+    def _choose_part(self, question: Question) -> None:
+        self.page.locator(f"input[name=part][value='{question.right[0]}']").check()
         self.check()
 
     def _put_in_order(self, question: Question) -> None:

@@ -4,6 +4,7 @@ from importlib.resources import files
 
 import pytest
 
+from question_bank import load_bank
 from tests.browser.hand import Hand
 from webapp.records.connection import Store
 
@@ -12,7 +13,23 @@ pytestmark = pytest.mark.browser
 AXE = files("axe_playwright_python").joinpath("axe.min.js").read_text(encoding="utf-8")
 TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 RUN = "tags => axe.run(document, {runOnly: {type: 'tag', values: tags}})"
-VISITOR = ["/", "/join", "/sign-in", "/reset", "/glossary", "/bench", "/bench?value=286&unit=klbf", "/ten", "/nowhere"]
+VISITOR = [
+    "/",
+    "/join",
+    "/sign-in",
+    "/reset",
+    "/glossary",
+    "/bench",
+    "/bench?value=286+lb&unit=load/klbf",
+    "/bench?value=286",
+    "/bench?find=weight",
+    "/bench/units/string-under-block",
+    "/bench/units/string-under-block?hook_load=9000+klbf&travelling_weight=40+klbf",
+    "/bench/units/string-under-block?hook_load=-5&travelling_weight=",
+    "/bench/formulas",
+    "/ten",
+    "/nowhere",
+]
 SIGNED_IN = [
     "/today",
     "/lessons",
@@ -49,6 +66,7 @@ def test_axe_is_content_with_every_page(open_page, served, width, theme):
         page.goto(address)
         amiss += faults(page, f"{address}, empty")
     amiss += _every_kind(hand)
+    amiss += _dials_and_workings(hand, f"Axe {width} {theme}")
     for address in SIGNED_IN:
         page.goto(address)
         amiss += faults(page, f"{address}, used")
@@ -85,4 +103,28 @@ def _every_kind(hand: Hand) -> list[str]:
         else:
             hand.answer_right()
         page.get_by_role("button", name="Next").click()
+    return amiss
+
+
+def _dials_and_workings(hand: Hand, name: str) -> list[str]:
+    """An estimate, a dial and a working with a wrong line: open, not counted, answered wrong and right."""
+    bank = load_bank()
+    amiss: list[str] = []
+    for kind in ("estimate", "gauge", "find-the-wrong-line"):
+        item = next(each.id for each in bank.values() if each.kind == kind)
+        question = hand.is_given(name, item)
+        amiss += faults(hand.page, f"{kind}, open")
+        hand.check()
+        amiss += faults(hand.page, f"{kind}, not counted")
+        if question.is_typed:
+            hand.number(f"{question.value * 30:.6g}")
+        else:
+            hand.page.locator(f"input[name=line]:not([value='{question.wrong}'])").first.check()
+            hand.check()
+        assert hand.verdict() == "Wrong"
+        amiss += faults(hand.page, f"{kind}, wrong")
+        hand.is_given(name, item, 2)
+        hand.answer_right()
+        assert hand.verdict() == "Right"
+        amiss += faults(hand.page, f"{kind}, right")
     return amiss

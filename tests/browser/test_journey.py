@@ -105,7 +105,7 @@ def _answer_lesson_of_weights(hand: Hand) -> None:
             hand.page.get_by_role("button", name="Same kind, other numbers").click()
             hand.page.get_by_role("button", name="Number and unit apart").click()
             hand.answer_right()
-        elif question.kind == "numeric" and hand.page.get_by_label("Your answer: number and unit").count():
+        elif question.is_typed and hand.page.get_by_label("Your answer: number and unit").count():
             hand.freely(question.key_text)
         else:
             hand.answer_right()

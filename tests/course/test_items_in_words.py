@@ -16,7 +16,10 @@ IN_WORDS = [
     for name, row in tomllib.loads(path.read_text(encoding="utf-8")).items()
     if row["kind"] != "numeric"
 ]
-NOT_SHOWN = {"kind", "lesson", "caution", "source"}
+NOT_SHOWN = {
+    "kind", "lesson", "caution", "source", "unit", "register", "asks", "name", "of", "mistake", "step", "formula",
+    "gives", "plausible", "tolerance", "check", "quick", "givens", "systems",
+}  # fmt: skip
 
 
 def shown_texts(row) -> list[str]:

@@ -9,7 +9,8 @@ import pytest
 from click.testing import CliRunner
 
 import question_bank
-from question_bank import load_bank
+from question_bank import load_bank, load_cases
+from tests.bank import cases
 from tests.webapp.records.samples import attempt, join, memory_rows, record_all
 from tests.webapp.serving import Browser, Served
 from webapp import cli, passwords, serving
@@ -157,7 +158,9 @@ def test_a_new_password_is_printed_and_ends_the_sessions(run, data):
 
 def test_check_passes_the_bank_and_the_course(run):
     text = fine(run("check", "--seeds", "1"))
-    assert f"{len(load_bank())} items are sound, 1 draws each in both systems." in text
+    bank = load_bank()
+    said = f"{len(bank)} items and {len(load_cases(bank))} cases are sound, 1 draws each in both systems."
+    assert said in text
 
 
 def test_check_names_each_fault_and_fails(run, tmp_path, monkeypatch):
@@ -176,6 +179,24 @@ def test_check_names_each_fault_and_fails(run, tmp_path, monkeypatch):
     assert "there is no lesson 'units/gone'" in result.output
     assert "worked by hand it is" in result.output
     assert "there is no 'safety.tool-aloft'" in result.output
+    refused(result, r"There are \d+ faults")
+
+
+@pytest.mark.parametrize(
+    "old, new, message",
+    [
+        pytest.param("units.which-ton", "units.gone", "there is no item 'units.gone'", id="no such item"),
+        pytest.param('module = "units"', 'module = "attic"', "there is no module 'attic'", id="no such module"),
+        pytest.param('story = "', 'story = "{{5}} ', "has no unit", id="a story that can't be told"),
+    ],
+)
+def test_check_names_the_faults_of_a_case(run, tmp_path, monkeypatch, old, new, message):
+    bank = cases.bank()
+    (tmp_path / "tried.toml").write_text(cases.changed(cases.CASE, (old, new)), encoding="utf-8")
+    monkeypatch.setattr(question_bank, "load_bank", lambda: bank)
+    monkeypatch.setattr(question_bank, "load_cases", lambda bank: load_cases(bank, tmp_path))
+    result = run("check", "--seeds", "1")
+    assert message in result.output and "tried" in result.output
     refused(result, r"There are \d+ faults")
 
 

@@ -3,7 +3,8 @@
 import pytest
 
 from question_bank.powers_of_ten import power_of
-from webapp.records import people, questions
+from tests.webapp.cases import CASE, give_case
+from webapp.records import case_runs, people, questions
 
 LESSON = "/lessons/safety/dropped-objects"
 
@@ -16,6 +17,8 @@ TABLE = [
     ("POST", "/entry", {"entry": "free"}, 303, 303, 303),
     ("GET", "/glossary", {}, 200, 200, 200),
     ("GET", "/bench", {}, 200, 200, 200),
+    ("GET", "/bench/formulas", {}, 200, 200, 200),
+    ("GET", "/bench/<module>/<name>", {}, 200, 200, 200),
     ("GET", "/join", {}, 200, 303, 303),
     ("POST", "/join", {}, 422, 422, 422),
     ("GET", "/recovery-code", {}, 303, 200, 200),
@@ -42,6 +45,9 @@ TABLE = [
     ("POST", "/questions/<question_id>/answer", {"number": "5"}, 303, 303, 404),
     ("GET", "/questions/<question_id>/answer", {}, 303, 303, 404),
     ("POST", "/questions/<question_id>/again", {}, 303, 303, 404),
+    ("POST", "/cases/<case>/start", {}, 303, 303, 303),
+    ("GET", "/cases/<run>", {}, 303, 200, 404),
+    ("GET", "/cases/<run>/sheet", {}, 303, 200, 404),
     ("GET", "/record", {}, 303, 200, 200),
     ("GET", "/record/attempts", {}, 303, 200, 200),
     ("GET", "/ten", {}, 200, 200, 200),
@@ -60,19 +66,22 @@ TABLE = [
 
 @pytest.fixture
 def known(app, hands, house, clock):
-    """What the owner has: an open question, a question in a lesson, a drill. And the owner's browser."""
+    """What the owner has: an open question, a question in a lesson, a drill, a case. And the owner's browser."""
+    give_case(app)
     owner = hands("Ines Okoro")
     owner.get(LESSON)
     item = app.extensions["pinandbox"]["bank"]["units.string-under-block"]
     ines = people.by_name(house, "Ines Okoro").id
     question = questions.keep(house, item.draw(1, "us"), ines, "practice", clock(), text=item.text)
     drill = owner.send("/ten/start").location.split("/")[2]
+    owner.send(f"/cases/{CASE}/start")
     first = questions.of_drill(house, drill)[0].question
     in_lesson = questions.in_lesson(house, ines, "safety/dropped-objects")
     return owner, {
         "question": question,
         "lesson_question": in_lesson["safety.drop-energy"].id,
         "drill": drill,
+        "run": case_runs.newest(house, ines)[CASE].id,
         "power": str(power_of(first.value)),
     }
 
@@ -80,9 +89,12 @@ def known(app, hands, house, clock):
 def _address(rule: str, ids: dict[str, str]) -> str:
     return (
         rule.replace("<path:filename>", "site.css")
+        .replace("/bench/<module>/<name>", "/bench/units/string-under-block")
         .replace("<module>/<name>", "safety/dropped-objects")
         .replace("<question_id>", ids["question"])
         .replace("<drill>", ids["drill"])
+        .replace("<case>", CASE)
+        .replace("<run>", ids["run"])
         .replace("<int:place>", "1")
     )
 

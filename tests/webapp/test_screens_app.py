@@ -145,3 +145,9 @@ def test_the_address_of_the_style_sheet_changes_with_the_file(client):
     found = re.search(r'href="(/static/site\.css\?v=[0-9a-f]{8})"', client.get("/").text)
     with client.get(found[1]) as sheet:
         assert sheet.mimetype == "text/css"
+
+
+def test_the_first_page_says_its_name_once(client):
+    """The name of the house stands behind every other title."""
+    assert "<title>Pin &amp; Box</title>" in client.get("/").text
+    assert "<title>Bench · Pin &amp; Box</title>" in client.get("/bench").text

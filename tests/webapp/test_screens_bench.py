@@ -94,7 +94,7 @@ def test_the_mark_decides_and_is_used_for_what_is_printed(client):
 
 def test_a_hand_is_not_asked_how_it_writes(hands):
     page = hands(comma=True).get("/bench?value=2,5+kN").text
-    assert 'name="writes"' not in page
+    assert 'type="radio" name="writes"' not in page
     assert rows_of(page)["kN"] == "2,5"
 
 

@@ -1,9 +1,11 @@
 """Today, and the record: what is for today, what was answered, what comes back, what goes wrong again."""
 
 import re
+from itertools import pairwise
 
 import pytest
 
+from tests.webapp.answers import answer_rightly
 from tests.webapp.page_browser import words_of
 from webapp.records import attempts, people, questions
 from webapp.records.attempts import Attempt
@@ -100,7 +102,26 @@ def test_the_minutes_of_a_day_come_to_an_end(hands, app, answered):
     read_all(hand, app, "safety/dropped-objects")
     read_all(hand, app, "units/force-mass-weight")
     answered("Ines Okoro", "safety.tool-aloft", "right", seconds=61.0)
-    assert "Your 1 minute is used." in words_of(hand.get("/today").text)
+    words = words_of(hand.get("/today").text)
+    assert "You have done what fits in your 1 minute a day. The rest waits for another day." in words
+
+
+@pytest.mark.parametrize("seconds", [5.0, 90.0, 240.0])
+def test_what_is_left_today_only_goes_down(hands, app, house, clock, seconds):
+    """Quick answers take nothing new in; slow ones use the minutes up sooner. Always one less at least."""
+    hand = hands()
+    read_all(hand, app, "safety/dropped-objects")
+    read_all(hand, app, "units/force-mass-weight")
+    left = []
+    while found := re.search(r"Answer (\d+) items?\.", words_of(hand.get("/today").text)):
+        left.append(int(found[1]))
+        at = hand.send("/practice/start").location
+        clock.forward(seconds=seconds)
+        answer_rightly(hand, house, at.rpartition("/")[2])
+    assert len(left) >= 3
+    assert all(other < one for one, other in pairwise(left))
+    if seconds < 20:
+        assert left == list(range(left[0], 0, -1))
 
 
 def test_readiness_is_a_count_and_says_so(hands, answered):

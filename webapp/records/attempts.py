@@ -81,6 +81,14 @@ def of_person(store: Store, person_id: str, limit: int, before: str | None = Non
     return [_attempt(row) for row in rows]
 
 
+def latest_of_drill(store: Store, drill: str) -> datetime | None:
+    """When a question of that drill was answered last, or None."""
+    row = store.db.execute(
+        "select max(answered_at) from attempts join questions on questions.id = attempts.id where drill = ?", [drill]
+    ).fetchone()
+    return as_moment(row[0]) if row[0] else None
+
+
 def counted(store: Store, person_id: str) -> list[Attempt]:
     """A person's attempts minus decisions, oldest first: what marks are folded from."""
     rows = store.db.execute(f"select {COLUMNS} from counted where person = ? order by answered_at, id", [person_id])

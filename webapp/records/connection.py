@@ -2,6 +2,7 @@
 
 import sqlite3
 import threading
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -62,10 +63,23 @@ class Store:
         Another program's file is refused before anything in it changes.
         """
         refuse_stranger(self.db, self.path)
-        # Kept in the file: every later connection finds it so.
-        self.db.execute("pragma journal_mode = wal")
+        self._keep_a_log()
         with self.writing() as db:
             return bring_up(db, self.path)
+
+    def _keep_a_log(self) -> None:
+        """Set the write-ahead log; it is kept in the file, and every later connection finds it so.
+
+        SQLite does not wait here as it does elsewhere when another process is just setting it too, so we do.
+        """
+        until = time.monotonic() + WAIT_SECONDS
+        while self.db.execute("pragma journal_mode").fetchone() != ("wal",):
+            try:
+                self.db.execute("pragma journal_mode = wal")
+            except sqlite3.OperationalError:
+                if time.monotonic() > until:
+                    raise
+                time.sleep(0.02)
 
     def close(self) -> None:
         """Close this thread's connection. The next use opens a new one."""

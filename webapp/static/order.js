@@ -6,6 +6,14 @@ for (const list of document.querySelectorAll("ol.steps")) {
   const status = document.querySelector(`[data-moved="${list.dataset.move}"]`);
   const items = () => [...list.children];
 
+  // The order stands in the address, as it does without this file: loading the page again then keeps it.
+  const keep = () => {
+    const form = document.getElementById(list.dataset.move);
+    const address = new URL(form.action);
+    address.search = new URLSearchParams(new FormData(form));
+    history.replaceState(history.state, "", address);
+  };
+
   const settle = (moved, keepFocus) => {
     items().forEach((item, at, all) => {
       item.querySelector("[name=up]").disabled = at === 0;
@@ -14,6 +22,7 @@ for (const list of document.querySelectorAll("ol.steps")) {
     });
     const kept = document.querySelectorAll(`#${CSS.escape(list.dataset.move)} [name=step]`);
     items().forEach((item, at) => { kept[at].value = item.querySelector("[name=step]").value; });
+    keep();
     status.textContent = `${moved.querySelector(".step-text").textContent}: now number ${items().indexOf(moved) + 1}.`;
     if (keepFocus && keepFocus.disabled) moved.querySelector(`[name=${keepFocus.name === "up" ? "down" : "up"}]`).focus();
     else if (keepFocus) keepFocus.focus();

@@ -19,7 +19,10 @@ import fsrs
 FADING_BELOW = 0.9
 SLOW = 2.5
 FURTHEST = 36_500
-RULE = 2
+RULE = 3
+GUESSED_OR_ROUGH = ("choice", "card", "find-the-wrong-line", "estimate", "gauge")
+"""Kinds of which one right answer proves little at first sight: a choice or a line is guessed right one time in three
+or four, a card is marked by the hand, an estimate is right over a wide range, and a dial is read and not known."""
 
 _library = fsrs.Scheduler(
     desired_retention=FADING_BELOW,
@@ -112,9 +115,7 @@ def _mark(state: State | None, answer: Answer) -> fsrs.Rating:
         return fsrs.Rating.Again
     if answer.outcome == "close" or answer.hint or _slow(answer):
         return fsrs.Rating.Hard
-    # A choice is guessed right one time in three or four, and a card is marked by the hand: neither proves at first
-    # sight that the hand has known it for long.
-    if state is None and answer.kind not in ("choice", "card"):
+    if state is None and answer.kind not in GUESSED_OR_ROUGH:
         return fsrs.Rating.Easy
     return fsrs.Rating.Good
 

@@ -1,127 +1,100 @@
-"""The bench: a plain converter. A training aid; nothing that is typed here is kept."""
+"""The bench: a converter, and the list of sums to be worked with own numbers. A training aid; nothing typed is kept."""
 
 from dataclasses import dataclass
 
 from flask import Blueprint, render_template, request
 
-from question_bank.numbers import in_comma
-from question_bank.numbers import show as printed
-from question_bank.reading import AnswerError, Quantity, read_quantity
-from question_bank.units import Register, Unit, register, registers
+from question_bank import AnswerError, Item
+from question_bank.converter import Converted, converted, unit_overruled
+from question_bank.reading import read_quantity
+from question_bank.units import registers
+from webapp import at_hand
 from webapp.access import open_to_all
-from webapp.at_hand import comma, system
 
 views = Blueprint("bench", __name__)
+views.before_request(at_hand.take_comma_from_address)
 
-FIGURES = 5
-CAUTIONS = {
-    "load": "C-10",
-    "mass": "C-10",
-    "weight-per-length": "C-10",
-    "torque": "C-03",
-    "energy": "C-06",
-    "pressure": "C-12",
-}
-OTHERWISE = "C-01"
 WORDS = {"us": "US units", "metric": "Metric units", None: "Other units"}
+LONGEST_FIND = 40
 
 
 @dataclass(frozen=True)
-class Row:
-    """One unit and the quantity in it, as printed. `given` marks the unit that was typed."""
+class Group:
+    """The sums of one module. `opened` where a hand looks for one of them."""
 
-    unit: Unit
-    number: str
-    given: bool
-
-
-@dataclass(frozen=True)
-class Converted:
-    """What was typed, read as one sort of quantity, in all its units: two columns of tables, the hand's own first."""
-
-    register: Register
-    read_as: str
-    columns: list[list[tuple[str, list[Row]]]]
+    title: str
+    sums: list[Item]
+    opened: bool
 
 
 @views.get("/bench")
 @open_to_all
 def show() -> str:
-    """The converter. `value` and `unit` in the address keep the numbers, so that the page can be passed on."""
-    value, unit = request.args.get("value", ""), request.args.get("unit", "")
-    writes_comma = {"comma": True, "point": False}.get(request.args.get("writes", ""), comma())
-    found, problem = _converted(value, unit, writes_comma) if "value" in request.args else ([], None)
+    """The converter, and the sums. `value`, `unit` and `writes` in the address keep the numbers, to be passed on."""
+    value, unit, find = (request.args.get(name, "") for name in ("value", "unit", "find"))
+    found, problem = _converted(value, unit) if "value" in request.args else ([], None)
     return render_template(
-        "bench.html",
+        "bench/bench.html",
         value=value,
         unit=unit,
-        writes_comma=writes_comma,
-        found=found,
+        found=[(each, _columns(each)) for each in found],
         problem=problem,
-        other_way=_other_way(value, found, writes_comma),
-        cautions=list(dict.fromkeys(CAUTIONS.get(each.register.name, OTHERWISE) for each in found)),
+        overruled=unit_overruled(found[0].unit, unit.partition("/")[2]) if found else None,
+        other_way=_other_way(value, found),
+        cautions=list(dict.fromkeys(each.caution for each in found if each.caution)),
         all=registers(),
+        find=find[:LONGEST_FIND],
+        groups=groups(find[:LONGEST_FIND]),
     )
 
 
-def _other_way(value: str, found: list[Converted], writes_comma: bool) -> str | None:
+def is_sum(item: Item) -> bool:
+    """Whether an item can be worked with own numbers. What only says a unit in another is the converter's."""
+    return item.kind == "numeric" and not item.is_conversion
+
+
+def groups(find: str = "") -> list[Group]:
+    """The sums by module in the course's order, those alone that have every word looked for."""
+    titles = {module.id: module.title for module in at_hand.course().modules}
+    by_module: dict[str, list[Item]] = {name: [] for name in titles}
+    words = find.casefold().split()
+    for item in at_hand.bank().values():
+        if is_sum(item) and all(word in _searched(item) for word in words):
+            by_module.setdefault(item.lesson.partition("/")[0], []).append(item)
+    return [
+        Group(titles.get(name) or name.replace("-", " ").capitalize(), sums, bool(words))
+        for name, sums in by_module.items()
+        if sums
+    ]
+
+
+def _searched(item: Item) -> str:
+    names = (label for given in item.givens.values() for label in given.labels.values())
+    return " ".join([item.title, *names, *(step.find for step in item.steps)]).casefold()
+
+
+def _converted(value: str, unit: str) -> tuple[list[Converted], str | None]:
+    """Every reading of the text, or the sentence that says why there is none."""
+    try:
+        return converted(value, unit, at_hand.comma()), None
+    except AnswerError as error:
+        return [], error.message
+
+
+def _columns(it: Converted) -> list[list[tuple[str, list]]]:
+    """Two columns of tables, the hand's own system first."""
+    own, other = ("us", "metric") if at_hand.system() == "us" else ("metric", "us")
+    tables = [[(WORDS[system], it.of_system(system)) for system in column] for column in ((own, None), (other,))]
+    return [[(words, rows) for words, rows in column if rows] for column in tables]
+
+
+def _other_way(value: str, found: list[Converted]) -> str | None:
     """The text read with the other decimal mark, where three digits may be thousands: '44.600' for 44,600."""
     if not found:
         return None
+    mark, sort = at_hand.comma(), found[0].register.name
     try:
-        own, other = (
-            read_quantity(value, "", mark, found[0].register.name) for mark in (writes_comma, not writes_comma)
-        )
+        own, other = (read_quantity(value, found[0].unit, each, sort) for each in (mark, not mark))
     except AnswerError:
         return None
-    return other.shown(writes_comma) if other.value > own.value else None
-
-
-def _converted(value: str, unit: str, writes_comma: bool) -> tuple[list[Converted], str | None]:
-    """Every reading of the text, or the sentence that says why there is none."""
-    sort, _, symbol = unit.partition("/")
-    known = sort in registers() and symbol in register(sort).units
-    try:
-        read = [read_quantity(value, symbol, writes_comma, sort)] if known else _all_readings(value, writes_comma)
-    except AnswerError as error:
-        return [], error.message
-    return [_in_all_units(each, writes_comma) for each in read], None
-
-
-def _all_readings(value: str, writes_comma: bool) -> list[Quantity]:
-    """The text as each sort of quantity that its unit belongs to: lb is a load and a mass. Raises AnswerError."""
-    read, refused = [], []
-    for sort in registers():
-        try:
-            read.append(read_quantity(value, "", writes_comma, sort))
-        except AnswerError as error:
-            refused.append(error)
-    if any(each.unit == "" for each in read):
-        raise AnswerError("unreadable", f"“{value.strip()}” has no unit. Write one after the number, or choose one.")
-    if not read:
-        raise _most_telling(refused, value)
-    return read
-
-
-def _most_telling(refused: list[AnswerError], value: str) -> AnswerError:
-    """What to say when no sort of quantity could read the text: what all say, or that the unit is not known."""
-    asked_back = [each for each in refused if each.outcome == "ask-back"]
-    if asked_back or len({each.message for each in refused}) == 1:
-        return (asked_back or refused)[0]
-    return AnswerError("unreadable", f"The unit in “{value.strip()}” is not one of ours. Choose one from the list.")
-
-
-def _in_all_units(read: Quantity, writes_comma: bool) -> Converted:
-    sort = register(read.register)
-    own, other = ("us", "metric") if system() == "us" else ("metric", "us")
-
-    def table(of: str | None) -> list[tuple[str, list[Row]]]:
-        rows = [_row(each, read, writes_comma) for each in sort.units.values() if each.system == of]
-        return [(WORDS[of], rows)] if rows else []
-
-    return Converted(sort, read.shown(writes_comma), [table(own) + table(None), table(other)])
-
-
-def _row(unit: Unit, read: Quantity, writes_comma: bool) -> Row:
-    number = printed(read.base / unit.factor, FIGURES)
-    return Row(unit, in_comma(number) if writes_comma else number, unit.symbol == read.unit)
+    return other.shown(mark) if other.value > own.value else None

@@ -16,8 +16,10 @@ HAS_UNIT = re.compile(r"[^\W\d_½¼¾⅓⅔⅛⅜⅝⅞]\.?\s*$|['\"′″’”
 def typed_answer(form: MultiDict, question: Question) -> Any:
     """The answer in a submitted form: text, key, list of keys or mapping, by the question's kind."""
     match question.kind:
-        case "numeric":
+        case "numeric" | "estimate" | "gauge":
             return typed_text(form)
+        case "find-the-wrong-line":
+            return form.get("line")
         case "choice":
             return form.get("choice")
         case "order":

@@ -3,12 +3,14 @@
 from flask import Blueprint, abort, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response
 
+from course import Lesson, PlannedLesson
 from webapp import asking
-from webapp.at_hand import bank, course, me, store, today
+from webapp.at_hand import bank, cases, course, me, store, today
+from webapp.my_cases import my_case, open_cases
 from webapp.planning import answered_today, last_outcomes, my_plan
 from webapp.records import attempts, memory, questions
 from webapp.study.practice_order import practice_order
-from webapp.study.so_far import so_far
+from webapp.study.so_far import SoFar, so_far
 
 views = Blueprint("practice", __name__)
 
@@ -16,13 +18,32 @@ views = Blueprint("practice", __name__)
 @views.get("/practice")
 def show() -> str:
     """What can be practised, and how much of it."""
-    known, last = memory.of_person(store(), me().id), last_outcomes()
-    rows = [
-        (lesson, so_far([item.id for item in bank().of_lesson(lesson.id)], last, known, today()))
-        for lesson in course().lessons
+    counts, going = _counts(), open_cases()
+    to_come = [
+        (module, [(lesson, counts[lesson.id]) for lesson in module.planned if counts[lesson.id].items])
+        for module in course().modules
     ]
-    done = next((lesson for lesson, _ in rows if lesson.id == request.args.get("done")), None)
-    return render_template("practice/show.html", plan=my_plan(), rows=rows, done=done)
+    return render_template(
+        "practice/show.html",
+        plan=my_plan(),
+        rows=[(lesson, counts[lesson.id]) for lesson in course().lessons],
+        to_come=[(module, rows) for module, rows in to_come if rows],
+        done=_lesson(request.args.get("done")),
+        cases=[(case, going.get(case.id)) for case in cases().values()],
+    )
+
+
+def _counts() -> dict[str, SoFar]:
+    """How far the hand is in the items of each lesson, written or still to be written."""
+    known, last = memory.of_person(store(), me().id), last_outcomes()
+    return {
+        lesson.id: so_far([item.id for item in bank().of_lesson(lesson.id)], last, known, today())
+        for lesson in (*course().lessons, *course().planned)
+    }
+
+
+def _lesson(lesson_id: str | None) -> Lesson | PlannedLesson | None:
+    return next((each for each in (*course().lessons, *course().planned) if each.id == lesson_id), None)
 
 
 @views.post("/practice/start")
@@ -38,6 +59,8 @@ def following() -> Response:
     after = questions.get(store(), request.form.get("after", ""))
     if after is None or after.person != me().id:
         abort(404)
+    if after.place == "case":
+        return _next_of_case(after.drill)
     if after.place == "practice" and after.item in bank():
         return _next_of_lesson(bank()[after.item].lesson, until_all_answered=True)
     return _next_of_today()
@@ -51,6 +74,12 @@ def _next_of_today() -> Response:
     if not plan:
         return redirect(url_for("today.show"), 303)
     return _to(asking.ask(plan[0].item, "today"))
+
+
+def _next_of_case(run_id: str) -> Response:
+    """The first part that is not answered; after the last one the whole case."""
+    part = my_case(run_id).open
+    return _to(part.id) if part else redirect(url_for("cases.show", run=run_id), 303)
 
 
 def _next_of_lesson(lesson: str, until_all_answered: bool = False) -> Response:

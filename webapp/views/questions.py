@@ -6,6 +6,7 @@ from werkzeug.wrappers import Response
 from question_bank import Verdict
 from webapp import asking
 from webapp.at_hand import bank, course, me, now, store, today
+from webapp.my_cases import MyCase, my_case
 from webapp.planning import answered_today, my_plan
 from webapp.records import attempts, hints, memory, questions
 from webapp.records.questions import Kept
@@ -17,17 +18,21 @@ views = Blueprint("questions", __name__)
 
 
 @views.get("/questions/<question_id>")
-def show(question_id: str) -> str:
+def show(question_id: str) -> str | Response:
     """The open question, or the answered one with its working."""
     kept = _mine(question_id)
     attempt = attempts.get(store(), kept.id)
-    return _answered(kept, attempt) if attempt else _open(kept)
+    if attempt:
+        return _answered(kept, attempt)
+    return _not_yet(kept) or _open(kept)
 
 
 @views.post("/questions/<question_id>/answer")
 def answer(question_id: str) -> Response | tuple[str, int]:
     """Grade and keep an answer. One that is not counted comes back with what was read, and what was typed stays."""
     kept = _mine(question_id)
+    if too_early := _not_yet(kept):
+        return too_early
     if attempts.get(store(), kept.id) is None:
         given = typed_answer(request.form, kept.question)
         verdict = asking.answer(kept, given, as_written(given))
@@ -62,9 +67,21 @@ def again(question_id: str) -> Response:
 def _mine(question_id: str) -> Kept:
     """The question if it was drawn for who is asking and counts; another's does not exist for them."""
     kept = questions.get(store(), question_id)
-    if kept is None or kept.person != me().id or kept.place not in ("today", "practice"):
+    if kept is None or kept.person != me().id or kept.place not in ("today", "practice", "case"):
         abort(404)
     return kept
+
+
+def _not_yet(kept: Kept) -> Response | None:
+    """The way to the part of a case that comes first: a later part tells what the ones before it find."""
+    case = _case_of(kept)
+    if case is None or case.open is None or case.place(kept) <= case.place(case.open):
+        return None
+    return redirect(url_for(".show", question_id=case.open.id), 303)
+
+
+def _case_of(kept: Kept) -> MyCase | None:
+    return my_case(kept.drill) if kept.place == "case" else None
 
 
 def _open(kept: Kept, verdict: Verdict | None = None) -> str:
@@ -77,6 +94,7 @@ def _open(kept: Kept, verdict: Verdict | None = None) -> str:
         kept=kept,
         question=question,
         side=_side(kept),
+        case=_case_of(kept),
         order=order,
         verdict=verdict,
         typed=request.form,
@@ -92,18 +110,23 @@ def _answered(kept: Kept, attempt: attempts.Attempt) -> str:
         kept=kept,
         question=kept.question,
         side=_side(kept),
+        case=_case_of(kept),
         attempt=attempt,
         back_on=state and back_on(state),
         back_in=(back_on(state) - today()).days if state else 0,
+        item=item,
         lesson=course().lesson_or_planned(item.lesson) if item else None,
     )
 
 
 def _side(kept: Kept) -> str:
-    """What stands in the margin: how much of today is left, or the lesson that is practised."""
+    """What stands in the margin: how much of today is left, the part of a case, or the lesson that is practised."""
     if kept.place == "today":
         plan = my_plan()
         return f"{len(plan)} left, {minutes(sum(pick.seconds for pick in plan))}" if plan else "The last for today"
+    case = _case_of(kept)
+    if case:
+        return f"Part {case.place(kept)} of {len(case.parts)}"
     item = bank().get(kept.item)
     if item is None:
         return ""

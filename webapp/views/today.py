@@ -5,7 +5,7 @@ from datetime import date
 from flask import Blueprint, render_template
 
 from webapp.at_hand import bank, course, me, store, today
-from webapp.planning import last_outcomes, my_plan, seconds_spent
+from webapp.planning import last_outcomes, more_waits, my_plan, seconds_spent
 from webapp.reading import read_on
 from webapp.records import memory, questions
 from webapp.study.memory import State, back_on
@@ -29,6 +29,7 @@ def show() -> str:
         fading=sum(pick.recall is not None for pick in plan),
         seconds=sum(pick.seconds for pick in plan),
         spent=seconds_spent(),
+        used_up=not plan and more_waits(),
         goes_on=waiting is not None and waiting.item in {pick.item for pick in plan},
         reading=read_on(),
         so_far=so_far(bank(), last_outcomes(), known, today()),

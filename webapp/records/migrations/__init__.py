@@ -6,12 +6,13 @@ from sqlite_utils import Database, Migrations
 
 from webapp.records.errors import RecordsError
 from webapp.records.migrations.m0001_first_tables import m0001_first_tables
+from webapp.records.migrations.m0002_cases import m0002_cases
 from webapp.records.migrations.m0003_ten_drills import m0003_ten_drills
 
 APPLICATION_ID = 0x50264258
 """'P&BX' in the head of the file: how a records file is told from another program's SQLite file."""
 
-LEVELS = (m0001_first_tables, m0003_ten_drills)
+LEVELS = (m0001_first_tables, m0002_cases, m0003_ten_drills)
 
 _migrations = Migrations("pinandbox")
 for _level in LEVELS:
