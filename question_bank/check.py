@@ -84,6 +84,7 @@ def check_item(item: Item, seeds: int) -> Iterator[BankError]:
             _check_worked_value(item)
             _check_grids(item)
             _check_written_units(item)
+            _check_asked_systems(item)
         if isinstance(item, EstimateItem):
             check_quick_way(item)
         if isinstance(item, GaugeItem):
@@ -209,6 +210,13 @@ def _check_written_units(item: NumericItem) -> None:
             "plausible",
             f"the worked value is in {worked!r}, the range in {sorted(ends)}. Write one in each asked unit: {wanted}.",
         )
+
+
+def _check_asked_systems(item: NumericItem) -> None:
+    """Who reads US units is asked for one of them; only a conversion asks for the other system's."""
+    for system, unit in item.units.items():
+        if not item.is_conversion and unit.system not in (system, None):
+            raise item.fault("unit", f"{unit.symbol!r} is no {system} unit. Ask for one that such a hand reads.")
 
 
 def _check_grids(item: NumericItem) -> None:

@@ -10,6 +10,8 @@ from question_bank.units import Unit, UnitError, register, split_quantity
 from question_bank.working import Line
 
 WORKED_AGREES = 0.002
+SMALLEST, LARGEST = 1e-3, 9_999_999.0
+"""What a line of a working may come to; a bore in miles or a load in grams is a slip in a unit."""
 NUMBER = re.compile(r"[−-]?\d[\d,]*(?:\.\d+)?")
 
 
@@ -22,6 +24,8 @@ def check_line(item: Item, line: Line, allowed: float, relative: bool, where: st
         from_print, result = worked_out(line.put_in), worked_out(line.result)
     except EquationError as error:
         raise item.fault("steps", f"{where}: {error}") from None
+    if result and not SMALLEST <= abs(result) <= LARGEST:
+        raise item.fault("steps", f"{where}: nobody writes {line.result} for {line.find}. Give that step another unit.")
     amount = allowed * abs(result) if relative else max(allowed, abs(result) * 1e-6)
     if abs(from_print - result) > amount:
         raise item.fault(

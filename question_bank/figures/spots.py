@@ -18,6 +18,7 @@ from xml.etree import ElementTree
 
 SVG = "{http://www.w3.org/2000/svg}"
 ElementTree.register_namespace("", SVG.strip("{}"))
+TITLE = "Drawing with numbers in place of names"
 HINT = (
     "A drawing without names. Each part that can be chosen has a number; the list below says where each number stands."
 )
@@ -58,11 +59,12 @@ def without_spots(id: str, svg: str) -> str:
 
 
 def without_names(id: str, svg: str) -> str:
-    """The drawing as a question shows it: no names in it, none in its description."""
+    """The drawing as a question shows it: no names in it, none in its title or description."""
     root = ElementTree.fromstring(without_spots(id, svg))
     for parent in list(root.iter()):
         for child in list(parent):
             if (child.get("id") or "").startswith(f"{id}--names"):
                 parent.remove(child)
+    root.find(f"{SVG}title").text = TITLE
     root.find(f"{SVG}desc").text = HINT
     return ElementTree.tostring(root, encoding="unicode")

@@ -61,6 +61,11 @@ def test_each_wrong_option_tells_why_it_misleads(row):
         assert not (each.get("right") and "tell" in each)
 
 
-def test_the_must_pass_items_are_the_two_of_lesson_10_1():
+def test_the_must_pass_items_of_lessons_10_1_and_10_2_are_there():
     must = {case.values[0]["title"] for case in IN_WORDS if case.values[0].get("must_pass")}
     assert must >= {"A tool for work aloft", "A hand in a pinch point"}
+    assert must >= {
+        "Isolation in order",
+        "Three people on one machine",
+        "A spring brake and a block in the air",
+    }

@@ -19,6 +19,11 @@ def read_all(hand, app, lesson: str) -> None:
     hand.send(f"/lessons/{lesson}/read", part=last)
 
 
+def read_every_lesson(hand, app) -> None:
+    for lesson in app.extensions["pinandbox"]["course"].lessons:
+        read_all(hand, app, lesson.id)
+
+
 @pytest.fixture
 def answered(app, house, clock):
     """answered("Ines Okoro", item, outcome) is an attempt on record, made now."""
@@ -88,8 +93,7 @@ def test_what_fades_is_said_to_fade(hands, answered, clock):
 
 def test_nothing_left_says_when_the_next_item_comes_back(hands, app, answered):
     hand = hands()
-    for lesson in ("safety/dropped-objects", "units/force-mass-weight"):
-        read_all(hand, app, lesson)
+    read_every_lesson(hand, app)
     for item in app.extensions["pinandbox"]["bank"]:
         answered("Ines Okoro", item, "right", seconds=1.0)
     words = words_of(hand.get("/today").text)
@@ -99,8 +103,7 @@ def test_nothing_left_says_when_the_next_item_comes_back(hands, app, answered):
 
 def test_the_minutes_of_a_day_come_to_an_end(hands, app, answered):
     hand = hands(minutes=1)
-    read_all(hand, app, "safety/dropped-objects")
-    read_all(hand, app, "units/force-mass-weight")
+    read_every_lesson(hand, app)
     answered("Ines Okoro", "safety.tool-aloft", "right", seconds=61.0)
     words = words_of(hand.get("/today").text)
     assert "You have done what fits in your 1 minute a day. The rest waits for another day." in words

@@ -20,9 +20,9 @@ FADING_BELOW = 0.9
 SLOW = 2.5
 FURTHEST = 36_500
 RULE = 3
-GUESSED_OR_ROUGH = ("choice", "card", "find-the-wrong-line", "estimate", "gauge")
-"""Kinds of which one right answer proves little at first sight: a choice or a line is guessed right one time in three
-or four, a card is marked by the hand, an estimate is right over a wide range, and a dial is read and not known."""
+GUESSED_OR_ROUGH = ("choice", "card", "part", "find-the-wrong-line", "estimate", "gauge")
+"""Kinds of which one right answer proves little at first sight: a choice, a part or a line is guessed right one time
+in three or four, a card is marked by the hand, an estimate is right over a wide range, a dial is read and not known."""
 
 _library = fsrs.Scheduler(
     desired_retention=FADING_BELOW,

@@ -56,6 +56,7 @@ def library_after(state: State | None, mark: int) -> State:
         pytest.param(None, Answer("right", "numeric"), 4, id="right at first sight"),
         pytest.param(None, Answer("right", "order"), 4, id="order right at first sight"),
         pytest.param(None, Answer("right", "choice"), 3, id="choice right at first sight"),
+        pytest.param(None, Answer("right", "part"), 3, id="part found at first sight"),
         pytest.param(None, Answer("right", "estimate"), 3, id="estimate right at first sight"),
         pytest.param(None, Answer("right", "gauge"), 3, id="dial read at first sight"),
         pytest.param(None, Answer("right", "find-the-wrong-line"), 3, id="wrong line found at first sight"),
