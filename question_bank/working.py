@@ -161,4 +161,7 @@ def _conversion(find: str, given: tuple[str, Unit], asked: Unit, key_text: str |
     )
     number = float(text.split(" ")[0].replace(",", "").replace("−", "-"))
     result = key_text or f"{show(number * factor, FIGURES)} {asked.symbol}"
-    return Line(find, f"{asked.symbol} = {unit.symbol} {by}", f"{text} {by}", result)
+    # The factor's unit stands in the equation: '= st × 2 klbf per st' says what the 2 is.
+    per = (unit.symbol, asked.symbol) if by.startswith("/") else (asked.symbol, unit.symbol)
+    factor_unit = f" {per[0]} per {per[1]}" if asked.symbol != unit.symbol and all(per) else ""
+    return Line(find, f"{asked.symbol} = {unit.symbol} {by}{factor_unit}", f"{text} {by}", result)
