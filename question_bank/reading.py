@@ -101,6 +101,15 @@ def read_quantity(text: str, asked: str, comma: bool = False, register_name: str
         raise
 
 
+def has_no_unit(text: str, comma: bool = False) -> bool:
+    """Whether a typed text is a number alone. False for what can't be read; 30' 6 has its unit."""
+    try:
+        plain = _plain(text[: LONGEST + 1])
+        return not FEET_AND_INCHES.fullmatch(plain) and not _leading_number(plain, comma)[1]
+    except AnswerError:
+        return False
+
+
 def _plain(text: str) -> str:
     """The text in one spelling of each sign, or AnswerError for nothing and for digits other than 0 to 9."""
     text = TEN_TO_THE.sub(lambda found: "10^" + found[1].translate(SUPERSCRIPTS), text)

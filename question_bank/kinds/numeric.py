@@ -103,7 +103,12 @@ class NumericQuestion(Question):
             return []
         given = float(split_quantity(self.givens[0][1])[0].replace(",", "").replace("−", "-"))
         room = FROM_KEY * self._width(self.value)
-        return [each for each in slips_of_any_conversion(given, self.value) if abs(each.value - self.value) >= room]
+        own = {each.name for each in self.mistakes}  # the item's own word on a wrong way goes before the one for any
+        return [
+            each
+            for each in slips_of_any_conversion(given, self.value)
+            if each.name not in own and abs(each.value - self.value) >= room
+        ]
 
     def tell(self, outcome: str, mistake: str | None = None) -> str:
         """What to tell the hand of a counted outcome: what a mistake misleads to, what to tighten, where to look."""
