@@ -114,7 +114,8 @@ def test_every_conversion_names_a_copied_number_a_factor_upside_down_and_ten_tim
                 question = item.draw(seed, system)
                 given = float(question.givens[0][1].split(" ")[0].replace(",", ""))
                 for wrong in (given, given**2 / question.value, question.value * 10, question.value / 10):
-                    if abs(wrong - question.value) >= 4 * question.half_width * question.value:
+                    apart = abs(wrong - question.value) >= 4 * question.half_width * question.value
+                    if apart and 1e-3 <= wrong / question.value <= 1e3:
                         verdict = question.grade(f"{wrong:.12g}")
                         assert verdict.outcome == "wrong" and verdict.mistake, f"{item.id} {system} {seed}: {wrong}"
                         assert question.slip(verdict.mistake).tell == verdict.message
