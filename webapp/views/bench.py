@@ -1,12 +1,13 @@
 """The bench: a converter, and the list of sums to be worked with own numbers. A training aid; nothing typed is kept."""
 
+import re
 from dataclasses import dataclass
 
 from flask import Blueprint, render_template, request
 
 from question_bank import AnswerError, Item
 from question_bank.converter import Converted, converted, unit_overruled
-from question_bank.reading import read_quantity
+from question_bank.reading import other_way
 from question_bank.units import registers
 from webapp import at_hand
 from webapp.access import open_to_all
@@ -59,7 +60,7 @@ def groups(find: str = "") -> list[Group]:
     by_module: dict[str, list[Item]] = {name: [] for name in titles}
     words = find.casefold().split()
     for item in at_hand.bank().values():
-        if is_sum(item) and all(word in _searched(item) for word in words):
+        if is_sum(item) and all(_bare(word) in _bare(_searched(item)) for word in words):
             by_module.setdefault(item.lesson.partition("/")[0], []).append(item)
     return [
         Group(titles.get(name) or name.replace("-", " ").capitalize(), sums, bool(words))
@@ -71,6 +72,11 @@ def groups(find: str = "") -> list[Group]:
 def _searched(item: Item) -> str:
     names = (label for given in item.givens.values() for label in given.labels.values())
     return " ".join([item.title, *names, *(step.find for step in item.steps)]).casefold()
+
+
+def _bare(text: str) -> str:
+    """Without what parts words: who looks for 'tonmile' or 'ton-mile' finds 'ton mile' too."""
+    return re.sub(r"[^\w]", "", text)
 
 
 def _converted(value: str, unit: str) -> tuple[list[Converted], str | None]:
@@ -92,9 +98,5 @@ def _other_way(value: str, found: list[Converted]) -> str | None:
     """The text read with the other decimal mark, where three digits may be thousands: '44.600' for 44,600."""
     if not found:
         return None
-    mark, sort = at_hand.comma(), found[0].register.name
-    try:
-        own, other = (read_quantity(value, found[0].unit, each, sort) for each in (mark, not mark))
-    except AnswerError:
-        return None
-    return other.shown(mark) if other.value > own.value else None
+    other = other_way(value, found[0].unit, at_hand.comma(), found[0].register.name)
+    return other and other.shown(at_hand.comma())
