@@ -17,7 +17,7 @@ from question_bank.kinds.refusals import impossible, kinds_of, refusal
 from question_bank.numbers import in_comma, show
 from question_bank.reading import AnswerError, Quantity, other_way, read_quantity
 from question_bank.steps import ExpressionError
-from question_bank.units import Unit, register
+from question_bank.units import register
 from question_bank.working import Line, lines
 
 if TYPE_CHECKING:

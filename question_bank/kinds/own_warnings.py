@@ -1,4 +1,4 @@
-"""What is said beside the answer of a sum with own numbers: warnings, the part that decides, and the way of rounding."""
+"""What is said beside an answer to own numbers: warnings, the part that decides, and the way of rounding."""
 
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
@@ -15,10 +15,9 @@ LEAST_OF = ("governing_rating",)
 
 
 def warnings_of(item: "NumericItem", values: Mapping[str, float], system: str) -> list[str]:
-    """What the item's file says of values past a limit, the first of each side alone, and what holds for all sums; in our own print."""
-    passed = list(
-        {(each.of, each.side): each.say for each in reversed(item.meanings) if each.is_passed(values)}.values()
-    )
+    """What the item says of values past a limit, the first of each side alone, and what holds for all sums."""
+    said = {(each.of, each.side): each.say for each in reversed(item.meanings) if each.is_passed(values)}
+    passed = list(said.values())
     below = values[item.steps[-1].name] < 0
     if below and not passed:
         passed.append("The answer is below zero. A limit may be passed, or two of the numbers have changed places.")

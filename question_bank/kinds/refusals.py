@@ -69,6 +69,7 @@ def _as_percent(drawn: Drawn) -> str:
 
 SHARES = ("buoyancy_factor", "tackle_efficiency", "derrick_efficiency")
 """Formulas that find a part of a whole."""
+CHANGED_PLACES = "A limit is passed already, or two of the numbers have changed places. There is no answer to build on."
 
 
 def impossible(item: "NumericItem", values: dict[str, float], held: dict[str, Range], system: str) -> str | None:
@@ -78,24 +79,14 @@ def impossible(item: "NumericItem", values: dict[str, float], held: dict[str, Ra
     """
     for step in item.steps:
         value, last = values[step.name], step is item.steps[-1]
-        unit = step.unit(system)
+        came = f"the {step.find} comes to {step.unit(system).printed(value)}"
         if isinstance(step.expression.tree, ast.Name):
             continue
         if value < 0 and not last:
-            told = [each.say for each in item.meanings if each.of == step.name and each.is_passed(values)]
-            return (
-                told[0]
-                if told
-                else (
-                    f"On the way, the {step.find} comes to {unit.printed(value)}, below zero. A limit is passed already, "
-                    "or two of the numbers have changed places. There is no answer to build on."
-                )
-            )
+            own = [each.say for each in item.meanings if each.of == step.name and each.is_passed(values)]
+            return own[0] if own else f"On the way, {came}, below zero. {CHANGED_PLACES}"
         share = step.formula is not None and step.formula.name in SHARES
         share = share or (step.register == "ratio" and not last and step.name in held and held[step.name].high <= 1)
         if share and value > 1 + 1e-9:
-            return (
-                f"The {step.find} comes to {unit.printed(value)}. It is a part of a whole, and can’t be above 1, which "
-                "is 100 %. Two of the numbers may have changed places."
-            )
+            return f"Here {came}. It is a part of a whole: 1, which is 100 %, is the most. {CHANGED_PLACES}"
     return None

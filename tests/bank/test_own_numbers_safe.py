@@ -24,7 +24,9 @@ LOWERING = "hoisting.lowering-speed-limit"
 def drawn(item_id: str, system: str = "us") -> dict[str, str]:
     """The numbers of a draw as texts, by name."""
     item = BANK[item_id]
-    return {name: text.partition(" (")[0] for name, (_, text) in zip(item.givens, item.draw(1, system).givens)}
+    return {
+        name: text.partition(" (")[0] for name, (_, text) in zip(item.givens, item.draw(1, system).givens, strict=True)
+    }
 
 
 @pytest.mark.parametrize(("item_id", "name"), SHARES)
@@ -168,7 +170,7 @@ def test_thousands_read_as_thousandths_are_asked_about():
     assert sum("If you mean 394,000 lbf" in text or "If you mean 49,000 lb" in text for text in work.warnings) == 2
     assert work.rounded == "Rounded down."
     assert BANK[LOWERING].work(texts, "us").warnings == ()
-    assert likely_other_way(BANK["drilling-line.line-on-a-reel"], "rope", "1.375", "in", False) is None
+    assert likely_other_way(BANK["hoisting.bend-of-the-line"], "rope", "1.375", "in", False) is None
 
 
 def test_lines_under_another_name_are_even_too():

@@ -17,6 +17,12 @@ views.before_request(at_hand.take_comma_from_address)
 
 WORDS = {"us": "US units", "metric": "Metric units", None: "Other units"}
 LONGEST_FIND = 40
+USED_MOST = (
+    ("load", "lbf"), ("load", "klbf"), ("load", "st"), ("load", "kN"), ("load", "t"), ("length", "ft"), ("length", "in"),
+    ("length", "m"), ("length", "mm"), ("pressure", "psi"), ("pressure", "bar"), ("torque", "ft·lbf"),
+    ("torque", "N·m"), ("power", "hp"), ("power", "kW"),
+)  # fmt: skip
+"""What a hand converts most: it stands first in a long list."""
 
 
 @dataclass(frozen=True)
@@ -44,6 +50,7 @@ def show() -> str:
         other_way=_other_way(value, found),
         cautions=list(dict.fromkeys(each.caution for each in found if each.caution)),
         all=registers(),
+        used_most=USED_MOST,
         find=find[:LONGEST_FIND],
         groups=groups(find[:LONGEST_FIND]),
     )
@@ -88,9 +95,12 @@ def _converted(value: str, unit: str) -> tuple[list[Converted], str | None]:
 
 
 def _columns(it: Converted) -> list[list[tuple[str, list]]]:
-    """Two columns of tables, the hand's own system first."""
+    """Two columns of tables, the hand's own system first. Numbers that nobody would write are left to another list."""
     own, other = ("us", "metric") if at_hand.system() == "us" else ("metric", "us")
-    tables = [[(WORDS[system], it.of_system(system)) for system in column] for column in ((own, None), (other,))]
+    tables = [
+        [(WORDS[system], [each for each in it.of_system(system) if not each.is_odd]) for system in column]
+        for column in ((own, None), (other,))
+    ]
     return [[(words, rows) for words, rows in column if rows] for column in tables]
 
 
