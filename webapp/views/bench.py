@@ -18,8 +18,8 @@ views.before_request(at_hand.take_comma_from_address)
 WORDS = {"us": "US units", "metric": "Metric units", None: "Other units"}
 LONGEST_FIND = 40
 USED_MOST = (
-    ("load", "lbf"), ("load", "klbf"), ("load", "st"), ("load", "kN"), ("load", "t"), ("length", "ft"), ("length", "in"),
-    ("length", "m"), ("length", "mm"), ("pressure", "psi"), ("pressure", "bar"), ("torque", "ft·lbf"),
+    ("load", "lbf"), ("load", "klbf"), ("load", "st"), ("load", "kN"), ("load", "t"), ("length", "ft"),
+    ("length", "in"), ("length", "m"), ("length", "mm"), ("pressure", "psi"), ("pressure", "bar"), ("torque", "ft·lbf"),
     ("torque", "N·m"), ("power", "hp"), ("power", "kW"),
 )  # fmt: skip
 """What a hand converts most: it stands first in a long list."""
