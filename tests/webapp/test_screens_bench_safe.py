@@ -44,7 +44,8 @@ def test_the_weakest_part_and_the_rounding_stay_on_paper(client):
         ("tripping/joint-height?example=yes&yield_strength=75000+psi&pipe_modulus=5+in³&tong_arm=4+ft&torque=24000+ft·lbf",
          ["Rounded down.", "At this figure the pipe gives for good."], ["safe side"]),
         ("hoisting/lowering-speed-limit?brake_limit=950+hp&string=394,000+lbf&travelling_weight=49,000+lb&writes=comma",
-         ["If you mean 394 000 lbf, write it like that.", "Unlike what the course draws", "hot, wet or worn", "for lowering"],
+         ["If you mean 394 000 lbf, write it like that.",
+          "Unlike what the course draws", "hot, wet or worn", "for lowering"],
          ["safe side"]),
         ("drilling-line/working-stuck-pipe", ["Leaves out jarring"], ["working stuck pipe,"]),
         ("masts/wind-on-the-board", ["steady or a gust"], ["height and gusts"]),
@@ -77,10 +78,10 @@ def test_a_sum_is_found_however_its_words_are_parted(client, find):
 
 
 def test_numbers_that_nobody_would_write_are_set_apart(client):
-    """1.125 in is 0.00001776 mile."""
+    """1.125 in is 1.125 / 63,360 = 0.000017756 mile by hand."""
     page = client.get("/bench?value=1.125+in&unit=").text
     usual, _, odd = page.partition("Very small or very large")
-    assert "0.00001776" not in usual and "0.00001776" in odd
+    assert "0.000017756" not in usual and "0.000017756" in odd
     assert "28.575" in usual
 
 
