@@ -194,7 +194,7 @@ def _of_numbers(numbers: list[OwnNumber]) -> list[str]:
     """What to ask about numbers that may be a slip of mark or unit."""
     found = []
     for each in numbers:
-        if each.far:
+        if each.far and each.other is None:
             found.append(
                 f"Your number for {each.label} is {each.drawn.text}. The course draws {each.usual} here. Read your "
                 "decimal mark and your unit again."
