@@ -1,5 +1,6 @@
 """What `pinandbox check` looks at beyond single items: that bank and course know each other."""
 
+from collections import Counter
 from collections.abc import Callable, Iterator, Mapping
 
 from course import Course, Lesson
@@ -7,6 +8,9 @@ from course.reading_room import CautionHere, FigureHere, QuestionHere, read_less
 from question_bank import Bank, Case
 from question_bank.cautions import caution
 from question_bank.figures import figure
+
+FEWEST_ITEMS, FEWEST_KINDS = 6, 3
+"""What a lesson needs, so that it can be practised more than once without coming back the same."""
 
 
 def misfits(bank: Bank, cases: Mapping[str, Case], course: Course) -> Iterator[str]:
@@ -21,6 +25,21 @@ def misfits(bank: Bank, cases: Mapping[str, Case], course: Course) -> Iterator[s
             yield f"{case.file}, case {case.id!r}: there is no module {case.module!r}. Mend the name."
     for lesson in course.lessons:
         yield from _missing(lesson, bank)
+        kinds = Counter(each.kind for each in bank.of_lesson(lesson.id))
+        if kinds.total() < FEWEST_ITEMS or len(kinds) < FEWEST_KINDS:
+            yield (
+                f"Lesson {lesson.number} has {kinds.total()} items of {len(kinds)} kinds. "
+                f"Give it {FEWEST_ITEMS} of {FEWEST_KINDS} kinds at least."
+            )
+
+
+def items_by_lesson(bank: Bank, course: Course) -> Iterator[str]:
+    """A line for each lesson, those still to be written last: how many items of which kinds it has."""
+    for lesson in (*course.lessons, *course.planned):
+        kinds = Counter(each.kind for each in bank.of_lesson(lesson.id))
+        listed = ", ".join(f"{number} {kind}" for kind, number in kinds.most_common())
+        to_come = "" if lesson.written else " (to be written)"
+        yield f"{lesson.number:5} {lesson.title}{to_come}: {kinds.total()} items{' – ' if listed else ''}{listed}"
 
 
 def _missing(lesson: Lesson, bank: Bank) -> Iterator[str]:

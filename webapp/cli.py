@@ -138,14 +138,14 @@ def check(seeds: int) -> None:
     from question_bank import BankError, load_bank, load_cases
     from question_bank.check import check_formulas, check_item
     from question_bank.check_cases import check_case
-    from webapp.checking import misfits
+    from webapp.checking import items_by_lesson, misfits
 
-    bank, cases, faults = load_bank(), {}, []
+    bank, cases, course, faults = load_bank(), {}, load_course(), []
     try:
         cases = load_cases(bank)
     except BankError as error:
         faults.append(str(error))
-    faults += [str(each) for each in (*check_formulas(), *misfits(bank, cases, load_course()))]
+    faults += [str(each) for each in (*check_formulas(), *misfits(bank, cases, course))]
     with click.progressbar(bank.values(), label="Items", file=sys.stderr) as items:
         for item in items:
             faults += [str(each) for each in check_item(item, seeds)]
@@ -156,6 +156,8 @@ def check(seeds: int) -> None:
         click.echo(fault)
     if faults:
         raise click.ClickException(f"There are {len(faults)} faults. Mend each where its line says.")
+    for line in items_by_lesson(bank, course):
+        click.echo(line)
     click.echo(f"{len(bank)} items and {len(cases)} cases are sound, {seeds} draws each in both systems.")
 
 

@@ -9,7 +9,9 @@ import pytest
 from course import Course, load_course
 from question_bank.quantities_in_text import MARK
 from question_bank.units import registers
+from tests.course.reading_grade import GRADE, hardest
 
+HARDEST = 5
 LESSON = """+++
 title = "A lesson"
 number = "1.1"
@@ -28,6 +30,13 @@ GLOSSARY = """["short ton"]
 meaning = "A mass of {{=2,000 lb}}."
 lesson = "units/first"
 """
+
+
+def pytest_terminal_summary(terminalreporter):
+    """The lessons that read hardest, where reading was tested."""
+    if any("test_reading_grade.py" in each.nodeid for each in terminalreporter.stats.get("passed", [])):
+        found = "; ".join(f"{grade:.1f} {title}" for grade, title in hardest(HARDEST))
+        terminalreporter.write_line(f"Hardest to read, by school grade (at most {GRADE}): {found}.")
 
 
 @pytest.fixture(scope="session")

@@ -3,25 +3,22 @@
 import re
 
 import pytest
-from textstat import textstat
 
 from course import load_course
-from question_bank.quantities_in_text import MARK
+from tests.course.reading_grade import GRADE, grade, grade_of_lesson, hardest, prose
 
-PARTS = [pytest.param(part, id=f"{lesson.id} {part.slug}") for lesson in load_course().lessons for part in lesson.parts]
-GRADE = 8
-ALONE = re.compile(r"^(\?\[|!\[|!caution|\|).*$", re.MULTILINE)
+LESSONS = load_course().lessons
+PARTS = [pytest.param(part, id=f"{lesson.id} {part.slug}") for lesson in LESSONS for part in lesson.parts]
 
 
-def prose(markdown: str) -> str:
-    """The text alone; a word that the glossary explains, or a quantity, counts as one short word."""
-    text = ALONE.sub("", markdown)
-    return re.sub(r"^\d+\. ", "", re.sub(r"\[\[[^\]]+\]\]", "word", MARK.sub("ten", text)), flags=re.MULTILINE)
+@pytest.mark.parametrize("lesson", LESSONS, ids=[each.id for each in LESSONS])
+def test_a_lesson_reads_easily(lesson):
+    assert grade_of_lesson(lesson) <= GRADE
 
 
 @pytest.mark.parametrize("part", PARTS)
-def test_it_reads_easily(part):
-    assert textstat.flesch_kincaid_grade(prose(part.markdown)) <= GRADE
+def test_each_part_of_it_reads_easily(part):
+    assert grade(prose(part.markdown)) <= GRADE
 
 
 @pytest.mark.parametrize("part", PARTS)
@@ -34,4 +31,9 @@ def test_the_measure_tells_hard_text_from_easy():
     hard = (
         "Notwithstanding contradictory documentation, the organisation's interpretation of acceleration predominates."
     )
-    assert textstat.flesch_kincaid_grade(hard) > GRADE
+    assert grade(hard) > GRADE
+
+
+def test_the_hardest_come_first():
+    grades = [found for found, _ in hardest(5)]
+    assert len(grades) == 5 and grades == sorted(grades, reverse=True)

@@ -158,6 +158,7 @@ def test_a_new_password_is_printed_and_ends_the_sessions(run, data):
 
 def test_check_passes_the_bank_and_the_course(run):
     text = fine(run("check", "--seeds", "1"))
+    assert re.search(r"^2\.4 +Slips: \d+ items – \d+ \w+, ", text, re.MULTILINE)
     bank = load_bank()
     said = f"{len(bank)} items and {len(load_cases(bank))} cases are sound, 1 draws each in both systems."
     assert said in text
