@@ -5,7 +5,8 @@ import random
 import pytest
 
 from question_bank import load_bank
-from question_bank.kinds.own_numbers import NumbersError, ranges
+from question_bank.kinds.hold_range import ranges
+from question_bank.kinds.own_numbers import NumbersError
 from question_bank.numbers import in_comma
 from question_bank.units import register
 from tests.bank.pencil import pencil
