@@ -210,7 +210,7 @@ def _in_register(value: Fraction, unit_text: str, register_name: str) -> Quantit
     if unit_text in ("k", "K"):
         raise AnswerError("ask-back", THOUSAND_OF_WHAT.format(unit=unit_text))
     if told := SAID_OTHERWISE.get(_bare(unit_text)):
-        raise AnswerError("ask-back", told)
+        raise AnswerError("unreadable", told)
     if NO_UNIT.match(unit_text):
         raise AnswerError("unreadable", f"After the number comes “{unit_text}”. Write one number and its unit.")
     raise AnswerError("unreadable", f"“{unit_text}” is not a unit that this course knows for {asked}.")
