@@ -1,6 +1,6 @@
 """The formula sheet: what the course's sums call, by subject, with symbols and where a constant comes from.
 
-Two sides of paper: what hangs and is hoisted, and what turns, the string and the hole.
+Two parts: what hangs and is hoisted, and what turns, the string and the hole.
 """
 
 import re
@@ -39,6 +39,14 @@ SIDES = (
     },
 )
 """The subjects of each side: a file of question_bank/formulas, and its heading."""
+CAUTIONS = {
+    "ratings": ("C-10", "C-14"), "hoisting": ("C-10",), "hoisting_speed": ("C-09",), "structures": ("C-10",),
+    "wind_and_guys": ("C-13",), "wire_rope": ("C-11",), "drilling_line": ("C-11",), "drum": ("C-11",),
+    "brakes": ("C-09", "C-12"), "rotating": ("C-02",), "bearings": ("C-02",), "connections": ("C-03",),
+    "strings": ("C-14",), "pipe_body": ("C-04", "C-08"), "pipe_tally": ("C-07",), "hole_fill": ("C-05",),
+    "dropped_objects": ("C-06",), "working_at_height": ("C-07",),
+}  # fmt: skip
+"""What can hurt a hand where a subject's formulas are used: ids of cautions."""
 SUBSCRIPT = re.compile(r"([^\W\d_])([a-z0-9]+)")
 POWERS = str.maketrans("234", "²³⁴")
 
@@ -67,6 +75,7 @@ class Entry:
 
     title: str
     says: str
+    limits: str
     result: Symbol
     us: list[str | Letter]
     metric: list[str | Letter]
@@ -88,9 +97,10 @@ class Subject:
 
 @dataclass(frozen=True)
 class Sheet:
-    """Both sides, and where the constants on them come from."""
+    """Both sides, the ids of each side's cautions, and where the constants on them come from."""
 
     sides: list[list[Subject]]
+    cautions: list[list[str]]
     constants: dict[str, str]
 
 
@@ -104,13 +114,14 @@ def used_formulas(items: Iterable[Item]) -> list[Formula]:
 def sheet(formulas: Iterable[Formula]) -> Sheet:
     """The sheet of these formulas."""
     formulas = list(formulas)
-    sides = []
+    sides, cautions = [], []
     for subjects in SIDES:
         by_file = {file: [entry(each) for each in formulas if _file(each) == file] for file in subjects}
         sides.append([Subject(title, by_file[file]) for file, title in subjects.items() if by_file[file]])
+        cautions.append(list(dict.fromkeys(each for file in subjects if by_file[file] for each in CAUTIONS[file])))
     texts = [each.printed(system).text for each in formulas for system in ("us", "metric")]
     used = {number for text in texts for number in constants_in(text)}
-    return Sheet(sides, {number: words for number, words in COMES_FROM.items() if number in used})
+    return Sheet(sides, cautions, {number: words for number, words in COMES_FROM.items() if number in used})
 
 
 def entry(formula: Formula) -> Entry:
@@ -126,7 +137,15 @@ def entry(formula: Formula) -> Entry:
         for name in formula.takes
     ]
     result = Symbol(names["return"], formula.title, formula.us.gives, formula.metric.gives)
-    return Entry(formula.title, formula.says, result, _set(formula.us, names), _set(formula.metric, names), symbols)
+    return Entry(
+        formula.title,
+        formula.says,
+        formula.limits,
+        result,
+        _set(formula.us, names),
+        _set(formula.metric, names),
+        symbols,
+    )
 
 
 def letter(sign: str) -> Letter:
