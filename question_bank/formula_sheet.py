@@ -47,6 +47,17 @@ CAUTIONS = {
     "dropped_objects": ("C-06",), "working_at_height": ("C-07",),
 }  # fmt: skip
 """What can hurt a hand where a subject's formulas are used: ids of cautions."""
+PAPER = """
+string_under_block crown_rating_as_hook_load tackle_efficiency static_line_pull fast_line_pull
+indicated_hook_load fast_line_speed hook_power derrick_load_static equivalent_derrick_load crown_clearance
+design_factor hook_load_for_factor diameter_loss bha_excess round_trip_work drilling_work casing_work
+length_of_laps brake_power stopping_distance rotary_power torque_at_power geared_torque reaction_force
+tong_torque square_line_pull connections_for time_on_bottom weight_in_air buoyancy_factor string_in_mud
+hook_load_with_block pull_allowed margin_of_overpull wall_area tensile_yield slip_squeeze_factor average_joint
+steel_displacement bore_capacity fill_for_stands level_drop mud_pressure drop_energy impact_speed fall_clearance
+"""
+ON_PAPER = frozenset(PAPER.split())
+"""The formulas that go on the two sides of paper, with meaning and limits: those that a board asks a hand to work."""
 SUBSCRIPT = re.compile(r"([^\W\d_])([a-z0-9]+)")
 POWERS = str.maketrans("234", "²³⁴")
 
@@ -80,6 +91,7 @@ class Entry:
     us: list[str | Letter]
     metric: list[str | Letter]
     symbols: list[Symbol]
+    on_paper: bool
 
     @property
     def alike(self) -> bool:
@@ -93,6 +105,11 @@ class Subject:
 
     title: str
     entries: list[Entry]
+
+    @property
+    def on_paper(self) -> bool:
+        """Whether any of its formulas goes on paper."""
+        return any(each.on_paper for each in self.entries)
 
 
 @dataclass(frozen=True)
@@ -145,6 +162,7 @@ def entry(formula: Formula) -> Entry:
         _set(formula.us, names),
         _set(formula.metric, names),
         symbols,
+        formula.name in ON_PAPER,
     )
 
 
