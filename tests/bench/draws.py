@@ -4,8 +4,8 @@
 
 Each hand-written function seeds `random.Random`, picks the same givens on the same grids, works the steps and four
 known wrong ways on plain floats, and tests that they stand apart, as the bank's compiled draw does. First both must
-give the same numbers on 500 seeds; then they are timed in turn, by processor time, and the best of 15 rounds stands. The last line sweeps
-the whole bank: every item, both systems, questions with all their texts.
+give the same numbers on 500 seeds; then they are timed in turn, by processor time, and the best of 15 rounds stands.
+The last line sweeps the whole bank: every item, both systems, questions with all their texts.
 """
 
 import math
