@@ -87,7 +87,9 @@ class _Word(InlineProcessor):
         button = SubElement(both, "button", {"type": "button", "class": "term", "popovertarget": id})
         button.text = AtomicString(m[2] or m[1])
         note = SubElement(both, "span", {"popover": "auto", "id": id, "class": "term-note"})
-        note.text = AtomicString(term.meaning_in(self.reader.system, self.reader.comma))
+        word = SubElement(note, "strong")
+        word.text = AtomicString(term.term)
+        word.tail = AtomicString(f" {term.meaning_in(self.reader.system, self.reader.comma)}")
         return both, m.start(), m.end()
 
 

@@ -4,6 +4,7 @@ Everything is exact until it is printed: the number as typed, and pint's factors
 """
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from question_bank.numbers import in_comma, show_exact
 from question_bank.reading import AnswerError, Quantity, read_quantity
@@ -12,6 +13,8 @@ from question_bank.units import Register, Unit, register, registers
 FIGURES = 5
 FIGURES_AS_GIVEN = 15
 """The number that was typed is shown with all its figures. A third has no last one, so there is an end."""
+ODD_BELOW, ODD_FROM = Fraction(1, 1000), 10**7
+"""Numbers outside these are set apart."""
 CAUTIONS = {
     "load": "C-10",
     "mass": "C-10",
@@ -27,11 +30,15 @@ CAUTIONS = {
 
 @dataclass(frozen=True)
 class Row:
-    """One unit and the quantity in it, as printed. `given` marks the unit that was typed."""
+    """One unit and the quantity in it, as printed. `given` marks the unit that was typed.
+
+    `is_odd` marks a number that nobody would write in that unit: a pipe in miles.
+    """
 
     unit: Unit
     number: str
     given: bool
+    is_odd: bool = False
 
 
 @dataclass(frozen=True)
@@ -86,7 +93,8 @@ def in_all_units(read: Quantity, comma: bool) -> Converted:
     for unit in sort.units.values():
         given = unit.symbol == read.unit
         number = show_exact(base / unit.exact, FIGURES_AS_GIVEN if given else FIGURES)
-        rows.append(Row(unit, in_comma(number) if comma else number, given))
+        odd = not given and base != 0 and not ODD_BELOW <= abs(base / unit.exact) < ODD_FROM
+        rows.append(Row(unit, in_comma(number) if comma else number, given, odd))
     return Converted(sort, read.unit, read.shown(comma), tuple(rows))
 
 

@@ -1,6 +1,6 @@
 """The formula sheet: what the course's sums call, by subject, with symbols and where a constant comes from.
 
-Two sides of paper: what hangs and is hoisted, and what turns, the string and the hole.
+Two parts: what hangs and is hoisted, and what turns, the string and the hole.
 """
 
 import re
@@ -39,6 +39,25 @@ SIDES = (
     },
 )
 """The subjects of each side: a file of question_bank/formulas, and its heading."""
+CAUTIONS = {
+    "ratings": ("C-10", "C-14"), "hoisting": ("C-10",), "hoisting_speed": ("C-09",), "structures": ("C-10",),
+    "wind_and_guys": ("C-13",), "wire_rope": ("C-11",), "drilling_line": ("C-11",), "drum": ("C-11",),
+    "brakes": ("C-09", "C-12"), "rotating": ("C-02",), "bearings": ("C-02",), "connections": ("C-03",),
+    "strings": ("C-14",), "pipe_body": ("C-04", "C-08"), "pipe_tally": ("C-07",), "hole_fill": ("C-05",),
+    "dropped_objects": ("C-06",), "working_at_height": ("C-07",),
+}  # fmt: skip
+"""What can hurt a hand where a subject's formulas are used: ids of cautions."""
+PAPER = """
+string_under_block crown_rating_as_hook_load tackle_efficiency static_line_pull fast_line_pull
+indicated_hook_load fast_line_speed hook_power derrick_load_static equivalent_derrick_load crown_clearance
+design_factor hook_load_for_factor diameter_loss bha_excess round_trip_work drilling_work casing_work
+length_of_laps brake_power stopping_distance rotary_power torque_at_power geared_torque reaction_force
+tong_torque square_line_pull connections_for time_on_bottom weight_in_air buoyancy_factor string_in_mud
+hook_load_with_block pull_allowed margin_of_overpull wall_area tensile_yield slip_squeeze_factor average_joint
+steel_displacement bore_capacity fill_for_stands level_drop mud_pressure drop_energy impact_speed fall_clearance
+"""
+ON_PAPER = frozenset(PAPER.split())
+"""The formulas that go on the two sides of paper, with meaning and limits: those that a board asks a hand to work."""
 SUBSCRIPT = re.compile(r"([^\W\d_])([a-z0-9]+)")
 POWERS = str.maketrans("234", "²³⁴")
 
@@ -67,10 +86,12 @@ class Entry:
 
     title: str
     says: str
+    limits: str
     result: Symbol
     us: list[str | Letter]
     metric: list[str | Letter]
     symbols: list[Symbol]
+    on_paper: bool
 
     @property
     def alike(self) -> bool:
@@ -85,12 +106,18 @@ class Subject:
     title: str
     entries: list[Entry]
 
+    @property
+    def on_paper(self) -> bool:
+        """Whether any of its formulas goes on paper."""
+        return any(each.on_paper for each in self.entries)
+
 
 @dataclass(frozen=True)
 class Sheet:
-    """Both sides, and where the constants on them come from."""
+    """Both sides, the ids of each side's cautions, and where the constants on them come from."""
 
     sides: list[list[Subject]]
+    cautions: list[list[str]]
     constants: dict[str, str]
 
 
@@ -104,13 +131,14 @@ def used_formulas(items: Iterable[Item]) -> list[Formula]:
 def sheet(formulas: Iterable[Formula]) -> Sheet:
     """The sheet of these formulas."""
     formulas = list(formulas)
-    sides = []
+    sides, cautions = [], []
     for subjects in SIDES:
         by_file = {file: [entry(each) for each in formulas if _file(each) == file] for file in subjects}
         sides.append([Subject(title, by_file[file]) for file, title in subjects.items() if by_file[file]])
+        cautions.append(list(dict.fromkeys(each for file in subjects if by_file[file] for each in CAUTIONS[file])))
     texts = [each.printed(system).text for each in formulas for system in ("us", "metric")]
     used = {number for text in texts for number in constants_in(text)}
-    return Sheet(sides, {number: words for number, words in COMES_FROM.items() if number in used})
+    return Sheet(sides, cautions, {number: words for number, words in COMES_FROM.items() if number in used})
 
 
 def entry(formula: Formula) -> Entry:
@@ -126,7 +154,16 @@ def entry(formula: Formula) -> Entry:
         for name in formula.takes
     ]
     result = Symbol(names["return"], formula.title, formula.us.gives, formula.metric.gives)
-    return Entry(formula.title, formula.says, result, _set(formula.us, names), _set(formula.metric, names), symbols)
+    return Entry(
+        formula.title,
+        formula.says,
+        formula.limits,
+        result,
+        _set(formula.us, names),
+        _set(formula.metric, names),
+        symbols,
+        formula.name in ON_PAPER,
+    )
 
 
 def letter(sign: str) -> Letter:

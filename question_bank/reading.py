@@ -52,6 +52,11 @@ CAPITAL_T = "T"
 WHICH_TON = "Which ton? Write st (short ton, 2000 lb) or t (tonne, 1000 kg)."
 THOUSAND_OF_WHAT = "“{unit}” is a thousand, but of what? Write klbf or kN, or the whole number and its unit."
 OTHER_DIMENSION = "You gave {given} ({unit}). What is asked here is {asked}."
+SAID_OTHERWISE = {
+    "psig": "“psig” is pressure over the air around you, as a gauge shows it. Here that is psi: write psi.",
+    "spm": "“spm” counts the strokes of a pump. The course has no unit for it. For turning, write rpm.",
+}
+"""Units that are common on a rig and not ours, and what to write."""
 NO_UNIT = re.compile(r"[^#%°A-Za-zµ]|.*[ (]\d")
 """No unit at all, but more numbers or signs. Digits inside a word are none of these: m3/h is an unknown unit."""
 
@@ -99,6 +104,24 @@ def read_quantity(text: str, asked: str, comma: bool = False, register_name: str
             raise
         _ask_back_if_the_other_mark_reads(plain, asked, comma, register_name)
         raise
+
+
+def has_no_unit(text: str, comma: bool = False) -> bool:
+    """Whether a typed text is a number alone. False for what can't be read; 30' 6 has its unit."""
+    try:
+        plain = _plain(text[: LONGEST + 1])
+        return not FEET_AND_INCHES.fullmatch(plain) and not _leading_number(plain, comma)[1]
+    except AnswerError:
+        return False
+
+
+def other_way(text: str, asked: str, comma: bool, register_name: str) -> Quantity | None:
+    """The text read with the other decimal mark, where its three digits may be thousands: '44.600' for 44,600."""
+    try:
+        own, other = (read_quantity(text, asked, mark, register_name) for mark in (comma, not comma))
+    except AnswerError:
+        return None
+    return other if other.value > own.value else None
 
 
 def _plain(text: str) -> str:
@@ -195,6 +218,8 @@ def _in_register(value: Fraction, unit_text: str, register_name: str) -> Quantit
         raise AnswerError("other-dimension", OTHER_DIMENSION.format(given=given, unit=unit_text, asked=asked))
     if unit_text in ("k", "K"):
         raise AnswerError("ask-back", THOUSAND_OF_WHAT.format(unit=unit_text))
+    if told := SAID_OTHERWISE.get(_bare(unit_text)):
+        raise AnswerError("unreadable", told)
     if NO_UNIT.match(unit_text):
         raise AnswerError("unreadable", f"After the number comes “{unit_text}”. Write one number and its unit.")
     raise AnswerError("unreadable", f"“{unit_text}” is not a unit that this course knows for {asked}.")

@@ -45,6 +45,10 @@ class Unit:
         plain = self.symbol.replace("²", "2").replace("³", "3").replace("/", "_per_")
         return plain.replace("·", "_").replace("-", "_").replace(" ", "_")
 
+    def printed(self, base: float) -> str:
+        """A value in base units in this one, to four figures: '24,000 ft/min'."""
+        return f"{show(base / self.factor)} {self.symbol}".strip()
+
 
 @dataclass(frozen=True)
 class Register:

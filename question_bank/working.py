@@ -127,7 +127,11 @@ def _worked(step, equation, shown, givens, labels, values, system, key_text) -> 
         text, own = _in(name, shown, givens, values)
         unit = register(own.register).unit(symbol)
         if own != unit:
-            before.append(_conversion(f"{labels[name]} in {symbol}", (text, own), unit, None))
+            before.append(
+                _conversion(
+                    f"{labels[name]} {f'in {symbol}' if symbol else 'as a plain number'}", (text, own), unit, None
+                )
+            )
             text = before[-1].result
         put_in[name] = text
     gives = register(step.register).unit(equation.gives)
@@ -160,5 +164,9 @@ def _conversion(find: str, given: tuple[str, Unit], asked: Unit, key_text: str |
         else f"× {show(factor, FIGURES)}"
     )
     number = float(text.split(" ")[0].replace(",", "").replace("−", "-"))
-    result = key_text or f"{show(number * factor, FIGURES)} {asked.symbol}"
-    return Line(find, f"{asked.symbol} = {unit.symbol} {by}", f"{text} {by}", result)
+    result = key_text or f"{show(number * factor, FIGURES)} {asked.symbol}".strip()
+    # The factor's unit stands in the equation: '= st × 2 klbf per st' says what the 2 is.
+    per = (unit.symbol, asked.symbol) if by.startswith("/") else (asked.symbol, unit.symbol)
+    factor_unit = f" {per[0]} per {per[1]}" if asked.symbol != unit.symbol and all(per) else ""
+    to, of = asked.symbol or "plain number", unit.symbol or "plain number"
+    return Line(find, f"{to} = {of} {by}{factor_unit}", f"{text} {by}", result)

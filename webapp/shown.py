@@ -8,7 +8,7 @@ from pathlib import Path
 from urllib.parse import urlsplit
 
 from flask import Flask, current_app, request, url_for
-from jinja2 import StrictUndefined
+from jinja2 import StrictUndefined, pass_context
 
 from question_bank.cautions import caution
 from question_bank.figures import Figure, figure
@@ -27,7 +27,8 @@ def install(app: Flask) -> None:
     """Give the templates their filters and names. A name that a template was not given is an error and not a gap."""
     app.jinja_env.undefined = StrictUndefined
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
-    for name in (marked, day, weekday, clock_time, minutes, several):
+    app.add_template_filter(_marked_each_time, "marked")
+    for name in (day, weekday, clock_time, minutes, several):
         app.add_template_filter(name)
     for name in (
         at_hand.me,
@@ -47,6 +48,16 @@ def marked(text: str) -> str:
     """Our own printed text, its numbers as the hand writes them. What was typed or read is shown as it is, never so."""
     text = BEFORE_UNIT.sub(NO_BREAK, text.replace(" °", "°"))
     return in_comma(text) if at_hand.comma() else text
+
+
+@pass_context
+def _marked_each_time(context: object, text: str) -> str:
+    """`marked` as the filter of the templates: worked out for each page.
+
+    Jinja works a filter of a literal text out once, when it reads the template, if the filter takes no context. All
+    hands would then see it as the first one writes numbers.
+    """
+    return marked(text)
 
 
 def day(when: date | datetime) -> str:

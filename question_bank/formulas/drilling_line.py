@@ -30,8 +30,8 @@ SERVICE = "API RP 9B, as given by Lapeyrouse, 2nd ed., p. 44, and a field worksh
 def work_of_pull(load: Load, distance: Length) -> LineWork:
     """Work of a steady pull over a distance.
 
-    Takes a load and a length; gives a line-work. Holds for a steady pull. Leaves out jarring and working stuck pipe,
-    which wear a line out without much travel. Source: definition.
+    Takes a load and a length; gives a line-work. Holds for a steady pull. Leaves out jarring, and wear where the
+    same short piece of line runs over the sheaves again and again. Source: definition.
     """
     return load * distance
 

@@ -111,7 +111,8 @@ def drawworks_power(power_at_hook: Power, efficiency: Ratio) -> Power:
 def block_speed_at_power(power_at_hook: Power, hook_load: Load) -> Speed:
     """Greatest steady speed of the block with a power at the hook.
 
-    Takes a power and a load; gives a speed. Holds for hoisting. Leaves out gears, which may not allow that speed.
+    Takes a power and a load; gives a speed. Holds for hoisting, and for lowering with the power that a brake takes.
+    Leaves out gears, which may not allow that speed, and brakes that are hot, wet or worn, which hold less.
     Source: Bourgoyne et al. (1986).
     """
     return power_at_hook / hook_load

@@ -173,7 +173,7 @@ def crown_clearance(
 ) -> Length:
     """What is left between block and crown with a stand hanging over its stick-up.
 
-    Takes five lengths; gives a length. Holds for a block at rest. Leaves out run-on: see `run_on`.
+    Takes five lengths; gives a length. Holds for a block at rest. Leaves out how far it runs on while it stops.
     Source: derived here.
     """
     return clear_height - (stick_up + stand_length + links_and_elevator + block_and_drive)

@@ -32,8 +32,8 @@ WIND = 0.00338 * POUND * STANDARD_GRAVITY / FOOT**2 / KNOT**2
 def wind_force(wind_speed: Speed, shape_factor: Ratio, area: Area) -> Load:
     """Force of a wind on an area.
 
-    Takes a speed, a ratio and an area; gives a load. Holds for air at sea level. Leaves out height and gusts, which
-    have factors of their own; stop work by procedure, not by this sum. Source: API Spec 4F.
+    Takes a speed, a ratio and an area; gives a load. Holds for air at sea level and one wind, steady or a gust.
+    Leaves out height and how a gust shakes a mast; stop work by procedure, not by this sum. Source: API Spec 4F.
     """
     return WIND * wind_speed**2 * shape_factor * area
 

@@ -3,10 +3,11 @@
 from dataclasses import dataclass
 from typing import Any
 
+from question_bank.kinds.slip import Slip, slips_of_any_conversion
 from question_bank.question import Question
 from question_bank.reading import AnswerError, Quantity, read_quantity
-from question_bank.tolerance import CLOSE, TRADE_FACTORS
-from question_bank.units import register
+from question_bank.tolerance import CLOSE, FROM_KEY, TRADE_FACTORS
+from question_bank.units import register, split_quantity
 from question_bank.verdict import Verdict
 from question_bank.working import Line
 
@@ -14,22 +15,14 @@ TIGHTEN = "You are near. The answer is wanted {wanted}: keep every figure to the
 OTHER_UNIT = "other-unit"
 """The one mistake that any item knows: the right number beside the wrong unit."""
 PAST = {
-    "down": "That is a little more than it comes to. What a thing may carry is rounded down, never up.",
-    "up": "That is a little less than it comes to. What is needed is rounded up, never down.",
+    "down": "That is a little more than it comes to. A rating, or the room there is, is rounded down, never up.",
+    "up": "That is a little less than it comes to. A load, or a strength that is needed, is rounded up, never down.",
 }
 """What to tell of a right sum rounded to the unsafe side."""
 ROUNDED_PAST = "rounded-past"
+FAR = 10.0
+"""A reading is far from the answer where it is more than so many times as large, or less than that part of it."""
 LOOK = "Follow the working line by line, and find where yours leaves it."
-
-
-@dataclass(frozen=True)
-class Slip:
-    """A known wrong way: the value it leads to in the asked unit, and what to tell the hand."""
-
-    name: str
-    title: str
-    value: float
-    tell: str
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -92,6 +85,9 @@ class NumericQuestion(Question):
                 return Verdict("wrong", self.tell("wrong", slip.name), slip.name, read_as)
         if read.unit != self.unit and self._in_band(read.value, 1):
             return Verdict("wrong", self.tell("wrong", OTHER_UNIT), OTHER_UNIT, read_as)
+        for slip in self._slips_of_any():
+            if self._within(value, slip.value, 1):
+                return Verdict("wrong", slip.tell, slip.name, read_as)
         if self.side != "either" and self._within(value, self.value, 1):
             return Verdict("close", self.tell("close", ROUNDED_PAST), ROUNDED_PAST, read_as)
         outcome = "close" if self.relative and self._in_band(value, CLOSE) else "wrong"
@@ -99,7 +95,20 @@ class NumericQuestion(Question):
 
     def slip(self, name: str | None) -> Slip | None:
         """The known wrong way of that name, or None."""
-        return next((each for each in self.mistakes if each.name == name), None)
+        return next((each for each in (*self.mistakes, *self._slips_of_any()) if each.name == name), None)
+
+    def _slips_of_any(self) -> list[Slip]:
+        """The wrong ways that need no word in the item, where they stand as far from the key as the item's own."""
+        if not self.conversion or not self.value:
+            return []
+        given = float(split_quantity(self.givens[0][1])[0].replace(",", "").replace("−", "-"))
+        room = FROM_KEY * self._width(self.value)
+        own = {each.name for each in self.mistakes}  # the item's own word on a wrong way goes before the one for any
+        return [
+            each
+            for each in slips_of_any_conversion(given, self.value)
+            if each.name not in own and abs(each.value - self.value) >= room
+        ]
 
     def tell(self, outcome: str, mistake: str | None = None) -> str:
         """What to tell the hand of a counted outcome: what a mistake misleads to, what to tighten, where to look."""
@@ -121,8 +130,23 @@ class NumericQuestion(Question):
             return None
         if self._judge(other, comma).outcome not in ("right", "close"):
             return None
-        message = f"Read as {read.shown(comma)}. Did you mean {other.shown(comma)}? Write it so, and send it again."
-        return Verdict("ask-back", message, read_as=read.shown(comma))
+        return _which(read, other, comma)
+
+    def doubt(self, text: str, comma: bool = False) -> Verdict | None:
+        """Ask back a number that is far from the answer as its mark says, and not far as the other mark would.
+
+        For a drill where nothing counts: asked of right and wrong answers alike, the question gives nothing away.
+        """
+        try:
+            read, other = (read_quantity(text, self.unit, mark, self.register) for mark in (comma, not comma))
+        except AnswerError:
+            return None
+        is_doubtful = self._is_far(read) and not self._is_far(other)
+        return _which(read, other, comma) if is_doubtful else None
+
+    def _is_far(self, read: Quantity) -> bool:
+        times = self._in_unit(read) / self.value if self.value else 0.0
+        return not 1 / FAR <= times <= FAR
 
     def _in_unit(self, read: Quantity) -> float:
         return read.base / register(self.register).unit(self.unit).factor
@@ -150,3 +174,9 @@ class NumericQuestion(Question):
             "working": [Line(**row) for row in values["working"]],
             "mistakes": [Slip(**row) for row in values["mistakes"]],
         }
+
+
+def _which(read: Quantity, other: Quantity, comma: bool) -> Verdict:
+    """Two readings of one text, asked back."""
+    message = f"Read as {read.shown(comma)}. Did you mean {other.shown(comma)}? Write it so, and send it again."
+    return Verdict("ask-back", message, read_as=read.shown(comma))

@@ -9,6 +9,7 @@ from question_bank.formulas import all_formulas
 from question_bank.givens import Drawn, Given
 from question_bank.item import Item
 from question_bank.item_fields import Fields
+from question_bank.kinds.meanings import read_meanings
 from question_bank.kinds.numeric import NumericQuestion, Slip
 from question_bank.kinds.numeric_fields import read_givens, read_mistakes, read_steps, read_tolerance, read_units
 from question_bank.kinds.own_numbers import Work, work
@@ -29,7 +30,10 @@ class NumericItem(Item):
 
     kind = "numeric"
     usual_seconds = 90
-    own_fields = ("asks", "unit", "register", "tolerance", "check", "plausible", "alone", "givens", "steps", "mistakes")
+    own_fields = (
+        "asks", "unit", "register", "tolerance", "check", "plausible", "alone", "givens", "steps", "mistakes", "warn",
+        "allowed", "beside",
+    )  # fmt: skip
 
     def read(self, fields: Fields) -> None:
         self._drawings: dict[tuple[str, frozenset[str]], Drawing] = {}
@@ -39,6 +43,8 @@ class NumericItem(Item):
         self.givens: dict[str, Given] = read_givens(fields)
         self.steps = read_steps(fields, self.givens, self.units, all_formulas())
         self.mistakes = read_mistakes(fields, self.givens, self.steps, self.register, all_formulas())
+        self.meanings = read_meanings(fields, self.givens, self.steps)
+        self.allowed, self.beside = self._allowed(fields), fields.text("beside")
         self.is_conversion = all(step.is_conversion for step in self.steps)
         self._check_stem()
         self.alone = fields.flag("alone") or self.is_conversion
@@ -165,6 +171,12 @@ class NumericItem(Item):
         asked = self.units[system].symbol
         texts = {**shown, "asked": SAID.get(asked, asked)}
         return NAMED.sub(lambda found: texts[found[1]], self.stem)
+
+    def _allowed(self, fields: Fields) -> bool:
+        """Whether the answer is what a rating or a rule allows or needs, so that its rounding is to the safe side."""
+        if fields.flag("allowed") and self.tolerance.side == "either":
+            raise self.fault("allowed", "only an answer that is rounded down or up can be to the safe side.")
+        return fields.flag("allowed")
 
     def _check_stem(self) -> None:
         """The stem names each given once, in the file's order, and last 'in {asked}': a slip there is then seen."""

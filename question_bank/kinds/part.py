@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from question_bank.figures import FigureError, figure
+from question_bank.figures.spots import Spot
 from question_bank.item import Item
 from question_bank.item_fields import Fields
 from question_bank.picking import Picker
@@ -18,7 +19,10 @@ FAR = 18.0
 
 @dataclass(frozen=True)
 class Place:
-    """A numbered place of the drawing. `name` is told once it is answered; `where` says how to find it unseen."""
+    """A numbered place of the drawing. `name` is told once it is answered; `where` says how to find it unseen.
+
+    A tap within `reach` of it, in the drawing's own units, is meant for it and for no other place.
+    """
 
     key: str
     part: str
@@ -26,6 +30,7 @@ class Place:
     where: str
     x: float
     y: float
+    reach: float = 20.0
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -105,7 +110,8 @@ class PartItem(Item):
     def draw(self, seed: int, system: str = "us", fixed: Any = None) -> PartQuestion:
         drawn = Picker(seed).shuffled(self.spots)
         places = [
-            Place(str(at), each.part, each.name, each.where, each.x, each.y) for at, each in enumerate(drawn, start=1)
+            Place(str(at), each.part, each.name, each.where, each.x, each.y, self._reach(each))
+            for at, each in enumerate(drawn, start=1)
         ]
         return PartQuestion(
             **self.in_common(seed, system),
@@ -115,6 +121,11 @@ class PartItem(Item):
             right=[each.key for each in places if each.part in self.right],
             tells={part: self.filled(text, system) for part, text in self.tells.items()},
         )
+
+    def _reach(self, spot: Spot) -> float:
+        """Half of the way to the nearest other place, across or down, and 20 at most: taps never overlap."""
+        ways = [max(abs(spot.x - other.x), abs(spot.y - other.y)) for other in self.spots if other is not spot]
+        return min(20.0, min(ways) / 2)
 
     def _check_room(self) -> None:
         for at, one in enumerate(self.spots):

@@ -5,8 +5,9 @@ from math import pi, sqrt
 import pytest
 
 from question_bank import load_bank
+from question_bank.cautions import caution
 from question_bank.formula_constants import COMES_FROM, PLAIN, constants_in
-from question_bank.formula_sheet import SIDES, Letter, entry, letter, sheet, used_formulas
+from question_bank.formula_sheet import CAUTIONS, ON_PAPER, SIDES, Letter, entry, letter, sheet, used_formulas
 from question_bank.formulas import all_formulas, formula
 
 # Standard gravity, pound, foot, inch, knot: NIST SP 811, Appendix B, exact. The rest by hand from them.
@@ -106,3 +107,17 @@ def test_what_a_formula_says_to_a_hand_has_no_signs_of_code(name):
     told = f"{formula(name).says} {formula(name).limits}"
     assert "`" not in told and "_" not in told
     assert formula(name).limits.startswith("Holds ") and "Leaves out " in told and "Source" not in told
+
+
+def test_each_subject_has_its_cautions_and_each_entry_its_limits():
+    whole = sheet(all_formulas().values())
+    assert set(CAUTIONS) == set(SIDES[0]) | set(SIDES[1])
+    assert all(caution(each) for ids in CAUTIONS.values() for each in ids)
+    assert "C-03" in whole.cautions[1] and "C-10" in whole.cautions[0]
+    assert all(it.limits.startswith("Holds ") for side in whole.sides for subject in side for it in subject.entries)
+    assert "90°" in entry(formula("square_tong_torque")).limits
+
+
+def test_what_goes_on_paper_is_on_the_sheet(bank):
+    """Each name of the list is a formula that a sum of the course calls."""
+    assert {each.name for each in used_formulas(bank.values())} >= ON_PAPER

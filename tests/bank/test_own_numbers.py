@@ -5,7 +5,8 @@ import random
 import pytest
 
 from question_bank import load_bank
-from question_bank.kinds.own_numbers import NumbersError, ranges
+from question_bank.kinds.hold_range import ranges
+from question_bank.kinds.own_numbers import NumbersError
 from question_bank.numbers import in_comma
 from question_bank.units import register
 from tests.bank.pencil import pencil
@@ -130,7 +131,9 @@ DRUM = "loads.drum-power"
         (ANCHOR, {"lines": "8 ft"}, "lines", "You gave a length"),
         (DRUM, {"lines": "9"}, "lines", "Write an even number"),
         (DRUM, {"efficiency": "84"}, "efficiency", "This is 1 at most, which is 100 %. You wrote 84."),
-        (DRUM, {"lines": "6"}, "efficiency", "Write it. The table of this sum has 8, 10, 12, 14, and not 6."),
+        (DRUM, {"lines": "18"}, "lines", "The formula holds for 2 to 16. You wrote 18."),
+        (DRUM, {"lines": "1e9"}, "lines", "The formula holds for 2 to 16. You wrote 1,000,000,000."),
+        (DRUM, {"lines": "18", "efficiency": "84"}, "efficiency", "This is 1 at most"),
     ],
 )
 def test_counts_and_shares_that_can_not_be(item_id, texts, name, told):
@@ -150,6 +153,15 @@ def test_what_a_table_has_is_looked_up_and_said():
     assert work.value == pytest.approx(1079.7, abs=0.05)
     typed = BANK[DRUM].work({"hook_load": "300 klbf", "block_speed": "100 ft/min", "lines": "8", "efficiency": "80 %"})
     assert typed.value == pytest.approx(1136.4, abs=0.05)
+
+
+def test_lines_that_the_table_has_not_are_looked_up_in_the_same_way():
+    """0.874 on 6 lines and 0.755 on 14: published in API RP 9B's table for roller bearings (from memory) and by hand,
+    (1.04^6 − 1) / (6 × 1.04^6 × 0.04) = 0.265319 / 0.303677."""
+    for lines, efficiency in (("6", "0.874"), ("14", "0.755")):
+        texts = {"nominal_strength": "103 klbf", "hook_load": "300 klbf", "lines": lines}
+        numbers = BANK["loads.design-factor-of-the-line"].work(texts).numbers
+        assert [each.drawn.text for each in numbers if each.looked_up] == [efficiency]
 
 
 def test_a_result_on_the_way_that_leaves_the_next_range_is_said():

@@ -52,7 +52,7 @@ def test_a_bare_ton_is_asked_back_with_both_tons_named(asked):
         ("5 klbf (22 kN)", "lbf", ["(22 kN)", "one number"]),
         ("5 m3/x", "gal/min", ["“m3/x” is not a unit", "a flow"]),
         ("5 m3/h", "lbf", ["a flow", "m3/h", "a load"]),
-        ("5 psig", "psi", ["“psig” is not a unit"]),
+        ("5 psig", "psi", ["“psig”", "write psi"]),
         ("315k", "lbf", ["thousand", "klbf or kN"]),
         ("", "lbf", ["Nothing"]),
     ],

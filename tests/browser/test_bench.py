@@ -105,7 +105,15 @@ def test_a_printed_sum_has_what_it_needs_and_no_form(open_page):
     page = open_page(390)
     page.goto("/bench/units/string-under-block?hook_load=300+klbf&travelling_weight=40+klbf")
     page.emulate_media(media="print")
-    for selector in (".said", ".numbers-table", ".working >> nth=0", ".caution", ".source", ".foot p >> nth=1"):
+    for selector in (
+        ".paper-name",
+        ".said",
+        ".numbers-table",
+        ".working >> nth=0",
+        ".caution",
+        ".source",
+        ".foot p >> nth=1",
+    ):
         assert page.locator(selector).is_visible(), selector
     for selector in (".own-numbers", ".places", ".bar", ".working-box"):
         assert not page.locator(selector).is_visible(), selector
@@ -113,7 +121,7 @@ def test_a_printed_sum_has_what_it_needs_and_no_form(open_page):
 
 @pytest.mark.parametrize("show", ["both", "us", "metric"])
 def test_the_formula_sheet_prints_on_two_sides_of_a4_in_type_of_seven_points(open_page, show):
-    """If a new formula makes it three: choose a core list in formula_sheet.py, or tighten the print styles."""
+    """One for each part, with meanings, limits and cautions. What goes on paper is listed in formula_sheet.py."""
     page = open_page(1280)
     page.goto(f"/bench/formulas?show={show}")
     printed = page.pdf(prefer_css_page_size=True)

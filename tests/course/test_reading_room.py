@@ -63,7 +63,10 @@ def test_a_word_opens_in_place(page):
     ids = re.findall(r'popovertarget="([^"]+)"', html)
     assert len(set(ids)) == 2
     for id in ids:
-        assert re.search(rf'<span [^>]*id="{id}"[^>]*popover="auto"[^>]*>A mass of 2,000 lb\.</span>', html)
+        assert re.search(
+            rf'<span [^>]*id="{id}"[^>]*popover="auto"[^>]*><strong>short ton</strong> A mass of 2,000 lb\.</span>',
+            html,
+        )
     assert ">short tons</button>" in html and 'type="button"' in html
 
 

@@ -214,3 +214,7 @@ def test_practice_of_a_lesson_ends_when_each_item_was_answered(app, ines, house)
         at = browser.send("/practice/next", after=question_id).location
     assert at == "/practice?done=units/force-mass-weight"
     assert "every item of lesson 1.1" in words_of(browser.get(at).text)
+    again = browser.send("/practice/start", lesson="units/force-mass-weight").location
+    answer_rightly(browser, house, again.rpartition("/")[2])
+    on = browser.send("/practice/next", after=again.rpartition("/")[2]).location
+    assert on.startswith("/questions/"), "a second round goes on"

@@ -12,7 +12,8 @@ from webapp.records import house as records_house
 
 OPEN = {
     "static", "welcome.show", "welcome.theme", "welcome.units", "welcome.entry", "account.join", "account.join_now",
-    "account.sign_in", "account.sign_in_now", "account.reset", "account.reset_now", "bench.show", "glossary.show",
+    "account.sign_in", "account.sign_in_now", "account.reset", "account.reset_now", "bench.show", "bench_sums.show",
+    "bench_formulas.show", "glossary.show",
     "ten.show", "ten.start", "ten.question", "ten.choose_size", "ten.answer", "ten.size_address", "ten.answer_address",
     "ten.result",
 }  # fmt: skip

@@ -59,10 +59,10 @@ def test_an_opened_sum_has_empty_fields_and_a_marked_example(client):
     page = client.get(SUM)
     assert re.findall(r'<input id="f-hook_load"[^>]* value="([^"]*)"', page.text) == [""]
     words = words_of(page.text)
-    assert "These are drawn example numbers, not your rig’s." in words and "Answer" not in words
+    assert "The course made up these numbers. They are not your rig’s." in words and "Answer" not in words
     address = unescape(re.search(r'href="([^"]+)">Work the example', page.text)[1])
     example = words_of(client.get(address).text)
-    assert "Example numbers. They are drawn by the course. They are not your rig’s." in example
+    assert "Example numbers. The course made them up. They are not your rig’s." in example
     assert "Answer" in example and "Your numbers" not in example
     link = unescape(re.search(r'href="([^"]+)">Link with these numbers', client.get(address).text)[1])
     assert "example=yes" in link

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from question_bank.kinds.numeric import NumericQuestion
+from question_bank.kinds.numeric import ROUNDED_PAST, NumericQuestion
 from question_bank.powers_of_ten import Size, power_of, size
 from question_bank.units import register, split_quantity
 
@@ -96,12 +96,17 @@ def all_seconds(rows: Iterable[Asked]) -> float:
 
 
 def came_twice(rows: Sequence[Asked]) -> list[str]:
-    """Sentences about known mistakes and ways that went wrong more than once, the most frequent first."""
+    """Sentences about known mistakes and ways that went wrong more than once, the most frequent first.
+
+    A right sum rounded to the unsafe side says nothing against the way it went: it is a mistake of its own.
+    """
     missed = [row for row in rows if row.missed]
     mistakes = Counter(slip.title for row in missed if (slip := row.question.slip(row.mistake)))
-    ways = Counter(row.way for row in missed)
+    past = sum(row.mistake == ROUNDED_PAST for row in missed)
+    ways = Counter(row.way for row in missed if row.mistake != ROUNDED_PAST)
     return [
         *(f"{title}: {_times(count)}." for title, count in mistakes.most_common() if count > 1),
+        *([f"Rounded to the unsafe side: {_times(past)}."] if past > 1 else []),
         *(f"Missed {_times(count)} {way}." for way, count in ways.most_common() if count > 1),
     ]
 

@@ -1,12 +1,13 @@
 """The bench: a converter, and the list of sums to be worked with own numbers. A training aid; nothing typed is kept."""
 
+import re
 from dataclasses import dataclass
 
 from flask import Blueprint, render_template, request
 
 from question_bank import AnswerError, Item
 from question_bank.converter import Converted, converted, unit_overruled
-from question_bank.reading import read_quantity
+from question_bank.reading import other_way
 from question_bank.units import registers
 from webapp import at_hand
 from webapp.access import open_to_all
@@ -16,6 +17,12 @@ views.before_request(at_hand.take_comma_from_address)
 
 WORDS = {"us": "US units", "metric": "Metric units", None: "Other units"}
 LONGEST_FIND = 40
+USED_MOST = (
+    ("load", "lbf"), ("load", "klbf"), ("load", "st"), ("load", "kN"), ("load", "t"), ("length", "ft"),
+    ("length", "in"), ("length", "m"), ("length", "mm"), ("pressure", "psi"), ("pressure", "bar"), ("torque", "ft·lbf"),
+    ("torque", "N·m"), ("power", "hp"), ("power", "kW"),
+)  # fmt: skip
+"""What a hand converts most: it stands first in a long list."""
 
 
 @dataclass(frozen=True)
@@ -43,6 +50,7 @@ def show() -> str:
         other_way=_other_way(value, found),
         cautions=list(dict.fromkeys(each.caution for each in found if each.caution)),
         all=registers(),
+        used_most=USED_MOST,
         find=find[:LONGEST_FIND],
         groups=groups(find[:LONGEST_FIND]),
     )
@@ -59,7 +67,7 @@ def groups(find: str = "") -> list[Group]:
     by_module: dict[str, list[Item]] = {name: [] for name in titles}
     words = find.casefold().split()
     for item in at_hand.bank().values():
-        if is_sum(item) and all(word in _searched(item) for word in words):
+        if is_sum(item) and all(_bare(word) in _bare(_searched(item)) for word in words):
             by_module.setdefault(item.lesson.partition("/")[0], []).append(item)
     return [
         Group(titles.get(name) or name.replace("-", " ").capitalize(), sums, bool(words))
@@ -73,6 +81,11 @@ def _searched(item: Item) -> str:
     return " ".join([item.title, *names, *(step.find for step in item.steps)]).casefold()
 
 
+def _bare(text: str) -> str:
+    """Without what parts words: who looks for 'tonmile' or 'ton-mile' finds 'ton mile' too."""
+    return re.sub(r"[^\w]", "", text)
+
+
 def _converted(value: str, unit: str) -> tuple[list[Converted], str | None]:
     """Every reading of the text, or the sentence that says why there is none."""
     try:
@@ -82,9 +95,12 @@ def _converted(value: str, unit: str) -> tuple[list[Converted], str | None]:
 
 
 def _columns(it: Converted) -> list[list[tuple[str, list]]]:
-    """Two columns of tables, the hand's own system first."""
+    """Two columns of tables, the hand's own system first. Numbers that nobody would write are left to another list."""
     own, other = ("us", "metric") if at_hand.system() == "us" else ("metric", "us")
-    tables = [[(WORDS[system], it.of_system(system)) for system in column] for column in ((own, None), (other,))]
+    tables = [
+        [(WORDS[system], [each for each in it.of_system(system) if not each.is_odd]) for system in column]
+        for column in ((own, None), (other,))
+    ]
     return [[(words, rows) for words, rows in column if rows] for column in tables]
 
 
@@ -92,9 +108,5 @@ def _other_way(value: str, found: list[Converted]) -> str | None:
     """The text read with the other decimal mark, where three digits may be thousands: '44.600' for 44,600."""
     if not found:
         return None
-    mark, sort = at_hand.comma(), found[0].register.name
-    try:
-        own, other = (read_quantity(value, found[0].unit, each, sort) for each in (mark, not mark))
-    except AnswerError:
-        return None
-    return other.shown(mark) if other.value > own.value else None
+    other = other_way(value, found[0].unit, at_hand.comma(), found[0].register.name)
+    return other and other.shown(at_hand.comma())

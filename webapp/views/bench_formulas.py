@@ -1,4 +1,4 @@
-"""The formula sheet: two sides of paper, in the hand's own system or in both."""
+"""The formula sheet, on screen and on paper, in the hand's own system or in both."""
 
 from flask import Blueprint, render_template, request
 

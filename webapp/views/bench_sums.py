@@ -6,8 +6,10 @@ from flask import Blueprint, abort, render_template, request, url_for
 
 from question_bank import AnswerError
 from question_bank.converter import unit_overruled
+from question_bank.kinds.hold_range import ranges
+from question_bank.kinds.looked_up import table_in_words
 from question_bank.kinds.numeric_item import NumericItem
-from question_bank.kinds.own_numbers import NumbersError, Work, ranges
+from question_bank.kinds.own_numbers import ImpossibleStep, NumbersError, Work, likely_other_way
 from question_bank.reading import LONGEST, read_quantity
 from question_bank.steps import ExpressionError
 from question_bank.units import register
@@ -36,6 +38,7 @@ class Field:
     problem: str | None
     outside: bool
     overruled: str | None
+    other_way: str | None
 
 
 @views.get("/bench/<module>/<name>")
@@ -85,25 +88,28 @@ def _worked(item: NumericItem, typed: dict) -> tuple[Work | None, dict[str, str]
         return item.work(texts, at_hand.system(), at_hand.comma(), units), {}, None
     except NumbersError as error:
         return None, dict(error.problems), None
+    except ImpossibleStep as error:
+        return None, {}, str(error)
     except ExpressionError:
         return None, {}, NO_ANSWER
 
 
 def _field(item: NumericItem, name: str, text: str, unit: str, problem: str | None) -> Field:
     given = item.givens[name]
-    held, outside, overruled = ranges(item).get(name), False, None
+    held, outside, overruled, other = ranges(item).get(name), False, None, None
     try:
         read = read_quantity(text, unit, at_hand.comma(), given.register) if text else None
         if read:
             outside = held is not None and not held.has(read.base)
             overruled, unit = unit_overruled(read.unit, unit), read.unit
+            other = likely_other_way(item, name, text, unit, at_hand.comma())
     except AnswerError:
         pass  # the problem is told beside the field
     units = register(given.register).units
-    table = given.table and ", ".join(f"{value} for {key}" for key, value in given.table.items())
+    told = other and f"Read as {read.shown()}. If you mean {other.shown()}, write it like that."
     return Field(
         name, given.labels[at_hand.system()], text[: LONGEST + 1], unit, list(units), held and held.shown(units[unit]),
-        table, problem, outside and not problem, overruled,
+        table_in_words(given), problem, outside and not problem, overruled, told,
     )  # fmt: skip
 
 

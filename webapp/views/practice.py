@@ -62,7 +62,7 @@ def following() -> Response:
     if after.place == "case":
         return _next_of_case(after.drill)
     if after.place == "practice" and after.item in bank():
-        return _next_of_lesson(bank()[after.item].lesson, until_all_answered=True)
+        return _next_of_lesson(bank()[after.item].lesson, ends_round=_first_today(after.item))
     return _next_of_today()
 
 
@@ -82,15 +82,21 @@ def _next_of_case(run_id: str) -> Response:
     return _to(part.id) if part else redirect(url_for("cases.show", run=run_id), 303)
 
 
-def _next_of_lesson(lesson: str, until_all_answered: bool = False) -> Response:
-    """The waiting question of a lesson, or the next one; back to Practice once each was answered today."""
+def _first_today(item: str) -> bool:
+    """Whether the item was answered once today: a hand who goes round a second time is not stopped."""
+    latest = attempts.of_person(store(), me().id, limit=500)
+    return sum(each.item == item and each.study_day == today() for each in latest) == 1
+
+
+def _next_of_lesson(lesson: str, ends_round: bool = False) -> Response:
+    """The waiting question of a lesson, or the next one; at the end of a round, once each was answered, to Practice."""
     items = [item.id for item in bank().of_lesson(lesson)]
     if not items:
         abort(404)
     waiting = questions.waiting(store(), me().id, "practice")
     if waiting and waiting.item in items:
         return _to(waiting.id)
-    if until_all_answered and set(items) <= answered_today():
+    if ends_round and set(items) <= answered_today():
         return redirect(url_for(".show", done=lesson), 303)
     last = {each.item: each.id for each in reversed(attempts.of_person(store(), me().id, limit=500))}
     return _to(asking.ask(practice_order(items, last)[0], "practice"))

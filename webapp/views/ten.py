@@ -12,8 +12,10 @@ from werkzeug.wrappers import Response
 
 from question_bank import Verdict
 from question_bank.conversions import ten
+from question_bank.kinds.numeric import NumericQuestion
 from question_bank.powers_of_ten import HOW_MANY as SIZES
 from question_bank.powers_of_ten import is_clear, lowest_offered, offered
+from question_bank.reading import has_no_unit
 from webapp import asking
 from webapp.access import open_to_all
 from webapp.at_hand import WRITES, bank, comma, me, now, store
@@ -80,9 +82,11 @@ def answer(drill: str, place: int) -> Response | tuple[str, int]:
     kept = _of_drill(drill, place)
     if answers.get(store(), kept.id) is None and drills.size_chosen(store(), kept.id) is not None:
         given = typed_answer(request.form, kept.question)
-        verdict = asking.answer_uncounted(kept, given, as_written(given), comma())
+        verdict = _asked_back(kept.question, given)
+        if verdict is None:
+            verdict = asking.answer_uncounted(kept, given, as_written(given), comma())
         if not verdict.counted:
-            return _page(drill, place, verdict), NOT_TAKEN
+            return _page(drill, place, verdict, asked_back=given), NOT_TAKEN
     return _to(drill, place)
 
 
@@ -107,7 +111,23 @@ def result(drill: str) -> str:
     )
 
 
-def _page(drill: str, place: int, verdict: Verdict | None = None, size_missing: bool = False) -> str:
+def _asked_back(question: NumericQuestion, given: str) -> Verdict | None:
+    """What is asked before an answer is graded: which reading was meant, and its unit where it was typed freely.
+
+    Both are asked of right and wrong answers alike. Which reading was meant is asked once: sent again, it stands.
+    """
+    if request.form.get("asked-back") != given and (doubt := question.doubt(given, comma())):
+        return doubt
+    if "free" in request.form and has_no_unit(given, comma()):
+        return Verdict(
+            "ask-back", f"You wrote {given.strip()} and no unit. Write the unit beside it, and send it again."
+        )
+    return None
+
+
+def _page(
+    drill: str, place: int, verdict: Verdict | None = None, size_missing: bool = False, asked_back: str = ""
+) -> str:
     kept = _of_drill(drill, place)
     shown_at = drills.shown(store(), kept.id, now())
     lowest = lowest_offered(kept.question.value, kept.question.seed)
@@ -125,6 +145,7 @@ def _page(drill: str, place: int, verdict: Verdict | None = None, size_missing: 
         clock=drills.has_clock(store(), drill),
         seconds_gone=int((now() - shown_at).total_seconds()),
         verdict=verdict,
+        asked_back=asked_back,
         typed=request.form,
     )
 

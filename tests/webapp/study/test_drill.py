@@ -93,3 +93,24 @@ def test_what_came_twice_is_said_once(bank):
     ]
     assert came_twice(rows) == ["Factor upside down: twice.", "Missed three times from US to metric units."]
     assert came_twice(rows[3:]) == []
+
+
+def test_sums_rounded_to_the_unsafe_side_say_nothing_of_the_way(bank):
+    past = {"outcome": "close", "mistake": "rounded-past"}
+    rows = [
+        asked(bank, "units.rating-in-tonnes", "500 st", **past),
+        asked(bank, "units.power-in-kw", "1,500 hp", **past),
+        asked(bank, "units.mast-height", "142 ft", **past),
+    ]
+    assert came_twice(rows) == ["Rounded to the unsafe side: three times."]
+    assert came_twice(rows[:1]) == []
+
+
+def test_what_any_conversion_knows_counts_with_what_the_item_says(bank):
+    """A number copied is told by the item of a string's weight, and of a pressure by no item."""
+    copied = {"outcome": "wrong", "mistake": "number-copied"}
+    rows = [
+        asked(bank, "units.string-in-tonnes", "285 klbf", system="metric", **copied),
+        asked(bank, "units.standpipe-in-bar", "3,000 psi", **copied),
+    ]
+    assert came_twice(rows)[0] == "Number copied: twice."
