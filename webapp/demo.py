@@ -42,9 +42,9 @@ class Hand:
 
 
 HANDS = (
-    Hand("Marek Osei-Lund", "us", False, 15, lessons=2, right=0.62, knows_a_slip=0.7),
-    Hand("Sunniva Adeyemi-Park", "metric", True, 20, lessons=1, right=0.72, knows_a_slip=0.5),
-    Hand("Caspian Ferreira-Holt", "us", False, 10, lessons=2, right=0.9, knows_a_slip=0.8),
+    Hand("Marek Osei-Lund", "us", False, 15, lessons=4, right=0.62, knows_a_slip=0.7),
+    Hand("Sunniva Adeyemi-Park", "metric", True, 20, lessons=3, right=0.72, knows_a_slip=0.5),
+    Hand("Caspian Ferreira-Holt", "us", False, 10, lessons=3, right=0.9, knows_a_slip=0.8),
 )
 
 
