@@ -83,8 +83,8 @@ def check_item(item: Item, seeds: int) -> Iterator[BankError]:
         if isinstance(item, NumericItem):
             _check_worked_value(item)
             _check_grids(item)
-            _check_written_units(item)
             _check_asked_systems(item)
+            _check_written_units(item)
         if isinstance(item, EstimateItem):
             check_quick_way(item)
         if isinstance(item, GaugeItem):
@@ -213,10 +213,14 @@ def _check_written_units(item: NumericItem) -> None:
 
 
 def _check_asked_systems(item: NumericItem) -> None:
-    """Who reads US units is asked for one of them; only a conversion asks for the other system's."""
-    for system, unit in item.units.items():
-        if not item.is_conversion and unit.system not in (system, None):
-            raise item.fault("unit", f"{unit.symbol!r} is no {system} unit. Ask for one that such a hand reads.")
+    """Who reads US units is asked for them and works in them; only a conversion asks for the other system's."""
+    for step in () if item.is_conversion else item.steps:
+        for system in SYSTEMS:
+            unit = step.unit(system)
+            if unit.system not in (system, None):
+                raise item.fault(
+                    f"steps {step.name}", f"{unit.symbol!r} is no {system} unit. Take one that such a hand reads."
+                )
 
 
 def _check_grids(item: NumericItem) -> None:

@@ -2,7 +2,9 @@
 
 import pytest
 
+from question_bank.check_lines import check_line
 from question_bank.errors import BankError
+from question_bank.working import Line
 from tests.bank.items import CARD, CHOICE, COUNTED, ESTIMATE, GAUGE, MATCH, ORDER, SOUND, faults, item
 
 
@@ -273,3 +275,21 @@ def test_a_quantity_that_cannot_be_shown_is_a_fault_of_its_item(text, old, new):
     """The check says which item; it does not fall over."""
     found = faults(text, (old, new))
     assert found and all(isinstance(each, BankError) for each in found)
+
+
+@pytest.mark.parametrize("unit", ['{ us = "kN", metric = "kN" }', '{ us = "klbf", metric = "st" }'])
+def test_who_reads_one_system_is_not_asked_for_a_unit_of_the_other(unit):
+    """Only a conversion asks for it."""
+    found = faults(SOUND, ('unit = { us = "klbf", metric = "kN" }', f"unit = {unit}"))
+    assert found and found[0].field == "steps left" and "such a hand reads" in found[0].problem
+
+
+@pytest.mark.parametrize("result, right", [("0.0002 mile", False), ("12,000,000 lbf", False), ("0.35 bbl", True)])
+def test_a_line_in_a_unit_that_nobody_would_write_is_refused(result, right):
+    """A bore in miles is a slip in the unit."""
+    line = Line("what is found", "it", result, result)
+    if right:
+        check_line(item(SOUND), line, 0.01, True, "seed 1")
+        return
+    with pytest.raises(BankError, match="nobody writes"):
+        check_line(item(SOUND), line, 0.01, True, "seed 1")
