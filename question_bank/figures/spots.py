@@ -9,7 +9,9 @@ A figure that can be asked has one group of circles, never drawn as they are:
     </g>
 
 The title is the part's name. The desc says where it stands and what it looks like, for a hand who can't see the
-drawing, and must not name it. Groups whose id begins with slips--names are left out where the names are asked.
+drawing, and must not name it. A small part that its number would hide has the number beside it, and data-at="154 221"
+on the circle says where the part is: a line leads there. Groups whose id begins with slips--names are left out where
+the names are asked.
 """
 
 import re
@@ -26,13 +28,17 @@ HINT = (
 
 @dataclass(frozen=True)
 class Spot:
-    """One part that can be asked: its id in the figure, its name, where it stands, and its place in the drawing."""
+    """One part that can be asked: its id in the figure, its name, where it stands, and its number's place.
+
+    `at` is the part's own place where the number stands beside it, or None.
+    """
 
     part: str
     name: str
     where: str
     x: float
     y: float
+    at: tuple[float, float] | None = None
 
 
 def spots_of(id: str, root: ElementTree.Element) -> tuple[Spot, ...]:
@@ -48,9 +54,12 @@ def _spot(id: str, circle: ElementTree.Element) -> Spot:
     if not (circle.get("id") or "").startswith(start) or not name or not where:
         raise ValueError(f"the spot {circle.get('id')!r} needs an id like {start}dies, a <title> and a <desc>.")
     try:
-        return Spot(part, name, where, float(circle.get("cx")), float(circle.get("cy")))
+        at = tuple(float(each) for each in circle.get("data-at", "").split())
+        if len(at) not in (0, 2):
+            raise ValueError
+        return Spot(part, name, where, float(circle.get("cx")), float(circle.get("cy")), at or None)
     except (TypeError, ValueError):
-        raise ValueError(f"the spot {part!r} needs numbers for cx and cy.") from None
+        raise ValueError(f"the spot {part!r} needs numbers for cx and cy, and two for data-at if it has one.") from None
 
 
 def without_spots(id: str, svg: str) -> str:

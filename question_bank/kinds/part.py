@@ -22,6 +22,7 @@ class Place:
     """A numbered place of the drawing. `name` is told once it is answered; `where` says how to find it unseen.
 
     A tap within `reach` of it, in the drawing's own units, is meant for it and for no other place.
+    Where the number stands beside its part, `part_x` and `part_y` are the part's own place; elsewhere None.
     """
 
     key: str
@@ -31,6 +32,8 @@ class Place:
     x: float
     y: float
     reach: float = 20.0
+    part_x: float | None = None
+    part_y: float | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -110,7 +113,7 @@ class PartItem(Item):
     def draw(self, seed: int, system: str = "us", fixed: Any = None) -> PartQuestion:
         drawn = Picker(seed).shuffled(self.spots)
         places = [
-            Place(str(at), each.part, each.name, each.where, each.x, each.y, self._reach(each))
+            Place(str(at), each.part, each.name, each.where, each.x, each.y, self._reach(each), *(each.at or ()))
             for at, each in enumerate(drawn, start=1)
         ]
         return PartQuestion(

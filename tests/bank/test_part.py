@@ -86,6 +86,9 @@ def test_spots_stand_inside_the_drawing_and_are_not_shown_in_a_lesson(id):
     _, _, width, height = map(float, re.search(r'viewBox="([^"]+)"', found.svg)[1].split())
     for spot in found.spots:
         assert 14 <= spot.x <= width - 14 and 14 <= spot.y <= height - 14, spot
+        if spot.at:
+            assert 0 < spot.at[0] < width and 0 < spot.at[1] < height, spot
+            assert max(abs(spot.x - spot.at[0]), abs(spot.y - spot.at[1])) > 18, "the number would hide its part"
     assert "--spot" not in found.svg and "--spot" not in found.unnamed
     assert len({each.part for each in found.spots}) == len({each.name for each in found.spots}) == len(found.spots)
 
@@ -108,6 +111,8 @@ def test_a_fault_names_its_field(old, new, field, words):
     ('<circle id="x--spot-a" cx="1" cy="2"><title>a</title></circle>', "a <title> and a <desc>"),
     ('<circle id="y--a" cx="1" cy="2"><title>a</title><desc>b</desc></circle>', "needs an id"),
     ('<circle id="x--spot-a" cy="2"><title>a</title><desc>b</desc></circle>', "numbers for cx"),
+    ('<circle id="x--spot-a" cx="1" cy="2" data-at="3"><title>a</title><desc>b</desc></circle>', "two for data-at"),
+    ('<circle id="x--spot-a" cx="1" cy="2" data-at="3 b"><title>a</title><desc>b</desc></circle>', "two for data-at"),
 ])  # fmt: skip
 def test_a_spot_that_lacks_something_is_refused(spot, words):
     root = ElementTree.fromstring(f'<svg xmlns="http://www.w3.org/2000/svg"><g id="x--spots">{spot}</g></svg>')
