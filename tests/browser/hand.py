@@ -122,14 +122,18 @@ class Hand:
 
     def _put_in_order(self, question: Question) -> None:
         """Each step up to its place, by its button."""
+        count = len(question.steps)
         for place, key in enumerate(question.accepted[0]):
-            while self._order().index(key) > place:
-                before = self._order()
+            while self._order(count).index(key) > place:
+                before = self._order(count)
                 self.page.locator(f"button[name=up][value='{key}']").click()
-                assert self._order() != before
+                assert self._order(count) != before
         self.check()
 
-    def _order(self) -> list[str]:
+    def _order(self, count: int) -> list[str]:
+        """The steps as they stand, once the page has all of them: without scripts each move is a page of its own."""
+        self.page.wait_for_load_state()
+        self.page.locator(".steps input[name=step]").nth(count - 1).wait_for(state="attached")
         return [each.get_attribute("value") for each in self.page.locator(".steps input[name=step]").all()]
 
     def _match(self, question: Question) -> None:

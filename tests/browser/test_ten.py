@@ -90,6 +90,7 @@ def test_back_and_reload_change_nothing(open_page, served, scripts):
     drill = Drill(page, Store(served.data))
     address = page.url
     drill.choose()
+    page.wait_for_load_state("networkidle")
     page.go_back()
     if page.locator("input[name=power]").count():  # the browser may show the form from its memory
         page.locator("input[name=power]").first.check()
