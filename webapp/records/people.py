@@ -8,7 +8,7 @@ from webapp.records.connection import Store
 from webapp.records.ids import new_id
 from webapp.records.moments import as_moment, as_text
 
-SETTINGS = ("system", "comma", "minutes", "free_entry")
+SETTINGS = ("system", "comma", "minutes", "minutes_off", "free_entry")
 
 
 class NameTaken(ValueError):
@@ -17,7 +17,8 @@ class NameTaken(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Person:
-    """One person. `system` is 'us' or 'metric'; `comma` is True for a hand who writes 12,5; `minutes` are for a day.
+    """One person. `system` is 'us' or 'metric'; `comma` is True for a hand who writes 12,5. `minutes` are for a day
+    on the rig, or for every day where there is no rotation; `minutes_off` for a day off.
 
     Two hands may have one name. `sign_in` is what one of them types to sign in, and is theirs alone.
     """
@@ -28,6 +29,7 @@ class Person:
     system: str
     comma: bool
     minutes: int
+    minutes_off: int
     free_entry: bool
     created_at: datetime
 
@@ -37,8 +39,10 @@ COLUMNS = ", ".join(f"people.{field.name}" for field in fields(Person))
 
 def from_row(row: tuple) -> Person:
     """A Person from a row of COLUMNS."""
-    id, name, sign_in, system, comma, minutes, free_entry, created_at = row
-    return Person(id, name, sign_in, system, bool(comma), minutes, bool(free_entry), as_moment(created_at))
+    id, name, sign_in, system, comma, minutes, minutes_off, free_entry, created_at = row
+    return Person(
+        id, name, sign_in, system, bool(comma), minutes, minutes_off, bool(free_entry), as_moment(created_at)
+    )
 
 
 def name_key(name: str) -> str:
@@ -61,14 +65,14 @@ def join(
 ) -> Person:
     """Add a person. `sign_in` is what they type to sign in, where it is not their name. Raises NameTaken."""
     shown, typed = _tidy(name), _tidy(sign_in or name)
-    row = (new_id(now), shown, typed, system, int(comma), minutes, int(free_entry), as_text(now))
+    row = (new_id(now), shown, typed, system, int(comma), minutes, minutes, int(free_entry), as_text(now))
     with store.writing() as db:
         taken = db.execute("select 1 from people where name_key = ?", [name_key(typed)]).fetchone()
         if taken:
             raise NameTaken(f"The name {typed!r} is taken. Add a middle name or a nickname.")
         db.execute(
-            "insert into people (id, name, sign_in, system, comma, minutes, free_entry, created_at,"
-            " name_key, password_hash, code_hash) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            "insert into people (id, name, sign_in, system, comma, minutes, minutes_off, free_entry, created_at,"
+            " name_key, password_hash, code_hash) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
             [*row, name_key(typed), password_hash, code_hash],
         )
     return from_row(row)

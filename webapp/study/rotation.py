@@ -41,9 +41,9 @@ class Rotation:
                 raise ValueError(f"A day has 0 to {MOST_MINUTES} minutes for study, not {minutes}.")
 
 
-def every_day(minutes: float) -> Rotation:
+def every_day(minutes: float, exceptions: Mapping[date, float] | None = None) -> Rotation:
     """The same minutes every day, for a hand who has told no rotation."""
-    return Rotation(1, 0, date.min, minutes, minutes)
+    return Rotation(1, 0, date.min, minutes, minutes, exceptions=exceptions or {})
 
 
 def day_of_hitch(rotation: Rotation, day: date) -> int | None:
