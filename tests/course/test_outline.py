@@ -151,7 +151,7 @@ def test_a_lesson_file_with_another_name_is_refused(small_course):
 
 
 def test_the_courses_own_marks_and_refreshers(the_course):
-    """As the syllabus has them: 80 in a hundred, 90 where a fault hurts; six months for four lessons, twelve for the rest.
+    """As the syllabus has them: 80 in a hundred, 90 where a fault hurts; six months for four lessons, else twelve.
 
     Common practice, no source; a contractor sets both.
     """
