@@ -1,4 +1,4 @@
-"""Modules that are assigned: to a person, a crew or a rig, with a day, a pass mark and whether must-pass items count."""
+"""Modules assigned to a person, a crew or a rig, with a day, a pass mark and whether must-pass items count."""
 
 from collections.abc import Collection
 from dataclasses import dataclass, fields
@@ -73,9 +73,7 @@ def get(store: Store, assignment_id: str) -> Assignment | None:
     return row and _assignment(row)
 
 
-def running(
-    store: Store, persons: Collection[str], crews: Collection[str], rigs: Collection[str]
-) -> list[Assignment]:
+def running(store: Store, persons: Collection[str], crews: Collection[str], rigs: Collection[str]) -> list[Assignment]:
     """What is assigned now to these persons, crews and rigs by id, oldest first."""
     return _of(store, persons, crews, rigs, "assignments.ended_at is null", "order by id")
 
