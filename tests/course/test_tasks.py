@@ -85,7 +85,7 @@ def test_its_quantities_are_shown_in_both_systems(the_course):
     [
         pytest.param('"S-1.1"', '"1.1"', "'1.1' is no task", id="name"),
         pytest.param("months = 12\n", "", "it needs cautions, module, months", id="field missing"),
-        pytest.param("months", "month", "It has cautions, month, ", id="field misspelt"),
+        pytest.param("months", "month", "It has cautions, module, month, ", id="field misspelt"),
         pytest.param('"units"', '"pipe"', "the module 'pipe' is not there", id="unknown module"),
         pytest.param('"S-1.1"', '"S-2.1"', "the module 'units' is not there or is not number 2", id="other module"),
         pytest.param('"Reads three."', '"Reads two."', "3 to 6 points, none of them twice", id="point twice"),
