@@ -1,8 +1,8 @@
 """Modules and lessons: what there is, in which order it is studied, and what it needs first.
 
-A course folder holds modules/, and that holds study-order.toml and one folder a module, such as 10-safety with its
-module.toml, its words.toml and its lessons, such as 01-dropped-objects.md. Lessons that are still to be written
-stand in module.toml, since their questions may be there first.
+A course folder holds tasks.toml and modules/, and that holds study-order.toml and one folder a module, such as
+10-safety with its module.toml, its words.toml and its lessons, such as 01-dropped-objects.md. Lessons that are still
+to be written stand in module.toml, since their questions may be there first.
 """
 
 import re
@@ -15,6 +15,7 @@ from course.errors import CourseError
 from course.fields import Fields
 from course.glossary import Glossary, load_glossary
 from course.lesson_files import LessonFile, PartText, read_lesson_file
+from course.tasks import Task, load_tasks
 
 HERE = Path(__file__).parent
 PLANNED = {"id", "number", "title"}
@@ -75,11 +76,15 @@ class Module:
 
 @dataclass(frozen=True)
 class Course:
-    """The whole course: modules in the order of their numbers, lessons in the order in which a hand studies them."""
+    """The whole course: modules in the order of their numbers, lessons in the order in which a hand studies them.
+
+    `tasks` are the hands-on tasks by id, in the order of their numbers.
+    """
 
     modules: tuple[Module, ...]
     lessons: tuple[Lesson, ...]
     glossary: Glossary
+    tasks: Mapping[str, Task]
 
     def lesson(self, id: str) -> Lesson:
         """The lesson with that id, such as 'units/force-mass-weight'. Raises KeyError."""
@@ -116,7 +121,7 @@ def load_course(folder: Path = HERE) -> Course:
     lessons = _in_study_order(folder / "modules" / "study-order.toml", by_id, planned)
     _check_needs(places, modules, lessons)
     _check_terms(glossary, by_id)
-    return Course(modules, lessons, glossary)
+    return Course(modules, lessons, glossary, load_tasks(folder, {each.id: each.number for each in modules}))
 
 
 def _module(place: Path, glossary: Glossary) -> Module:

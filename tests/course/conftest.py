@@ -52,6 +52,7 @@ def small_course(tmp_path: Path) -> Callable[..., Path]:
 
     def write(text: str = "A text.", **files: str) -> Path:
         written = {
+            "tasks.toml": "",
             "modules/01-units/words.toml": GLOSSARY,
             "modules/study-order.toml": 'lessons = ["units/first"]\n',
             "modules/01-units/module.toml": f'title = "Units"\nneeds = []\n{MARKS}',
