@@ -14,8 +14,8 @@ from webapp.records import memory
 from webapp.records.connection import Store
 
 VIEWS = (
-    "welcome", "account", "settings", "today", "lessons", "practice", "questions", "cases", "ten", "bench",
-    "bench_sums", "bench_formulas", "record", "glossary",
+    "welcome", "account", "settings", "study_plan", "today", "lessons", "practice", "questions", "cases", "ten",
+    "bench", "bench_sums", "bench_formulas", "record", "glossary",
 )  # fmt: skip
 """The files of webapp/views that hold a blueprint called `views`."""
 

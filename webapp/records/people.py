@@ -40,9 +40,7 @@ COLUMNS = ", ".join(f"people.{field.name}" for field in fields(Person))
 def from_row(row: tuple) -> Person:
     """A Person from a row of COLUMNS."""
     id, name, sign_in, system, comma, minutes, minutes_off, free_entry, created_at = row
-    return Person(
-        id, name, sign_in, system, bool(comma), minutes, minutes_off, bool(free_entry), as_moment(created_at)
-    )
+    return Person(id, name, sign_in, system, bool(comma), minutes, minutes_off, bool(free_entry), as_moment(created_at))
 
 
 def name_key(name: str) -> str:

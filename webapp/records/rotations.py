@@ -28,7 +28,9 @@ def own(store: Store, person: Person) -> tuple[int, int, date, int | None] | Non
     return row and (row[0], row[1], date.fromisoformat(row[2]), row[3])
 
 
-def set_own(store: Store, person_id: str, days_on: int, days_off: int, first_day: date, nights_from: int | None) -> None:
+def set_own(
+    store: Store, person_id: str, days_on: int, days_off: int, first_day: date, nights_from: int | None
+) -> None:
     """Keep a hand's own rotation in the place of an older one."""
     with store.writing() as db:
         db.execute(

@@ -11,7 +11,7 @@ from webapp.at_hand import me, now, store
 from webapp.records import people
 from webapp.records.people import NameTaken, Person
 from webapp.views.entry import NOT_TAKEN
-from webapp.views.settings import read_minutes, read_new_password, read_settings
+from webapp.views.settings import LONGEST_DAY, read_new_password, read_settings
 
 views = Blueprint("account", __name__)
 
@@ -40,7 +40,7 @@ def join_now() -> Response | tuple[str, int]:
     name = _read_name(problems)
     password = read_new_password("password", name, problems)
     settings = read_settings(problems)
-    minutes = read_minutes(problems)
+    minutes = _read_minutes(problems)
     if not problems:
         code = passwords.new_recovery_code()
         try:
@@ -131,6 +131,15 @@ def _read_name(problems: dict[str, str]) -> str:
     elif len(name) > LONGEST_NAME or not name.isprintable():
         problems["name"] = f"Write a name of at most {LONGEST_NAME} letters."
     return name
+
+
+def _read_minutes(problems: dict[str, str]) -> int:
+    """The minutes of a day as a form has them; a number that can't be taken is told in `problems`."""
+    typed = request.form.get("minutes", "").strip()
+    minutes = int(typed) if typed.isascii() and typed.isdecimal() and len(typed) <= 4 else 0
+    if not 1 <= minutes <= LONGEST_DAY:
+        problems["minutes"] = f"Write a whole number of minutes, from 1 to {LONGEST_DAY}."
+    return minutes
 
 
 def _in_with_code(person: Person, code: str) -> Response:

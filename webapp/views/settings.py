@@ -1,4 +1,4 @@
-"""Settings: how a hand reads and writes, the minutes of a day, the password and the recovery code."""
+"""Settings: how a hand reads and writes, the password and the recovery code."""
 
 from flask import Blueprint, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response
@@ -25,14 +25,13 @@ def show() -> str:
 
 @views.post("/settings")
 def save() -> Response | tuple[str, int]:
-    """Keep how the hand reads and writes, and the minutes of a day."""
+    """Keep how the hand reads and writes."""
     problems: dict[str, str] = {}
     settings = read_settings(problems)
-    minutes = read_minutes(problems)
     if problems:
         return _page(request.form, problems), NOT_TAKEN
     free = request.form.get("entry") == "free"
-    people.change_settings(store(), me().id, **settings, minutes=minutes, free_entry=free)
+    people.change_settings(store(), me().id, **settings, free_entry=free)
     return redirect(url_for(".show", done="settings"), 303)
 
 
@@ -72,15 +71,6 @@ def read_settings(problems: dict[str, str]) -> dict[str, str | bool]:
     return {"system": system, "comma": writes == "comma"}
 
 
-def read_minutes(problems: dict[str, str]) -> int:
-    """The minutes of a day as a form has them; a number that can't be taken is told in `problems`."""
-    typed = request.form.get("minutes", "").strip()
-    minutes = int(typed) if typed.isascii() and typed.isdecimal() and len(typed) <= 4 else 0
-    if not 1 <= minutes <= LONGEST_DAY:
-        problems["minutes"] = f"Write a whole number of minutes, from 1 to {LONGEST_DAY}."
-    return minutes
-
-
 def read_new_password(field: str, name: str, problems: dict[str, str]) -> str:
     """A new password from that field; why it can't be taken is told in `problems`."""
     new = request.form.get(field, "")
@@ -92,7 +82,7 @@ def read_new_password(field: str, name: str, problems: dict[str, str]) -> str:
 
 def _check_present(field: str, problems: dict[str, str]) -> None:
     """Whoever sits at an open browser must still know the password; guesses are slowed as at the sign-in."""
-    name, address = me().name, request.remote_addr or ""
+    name, address = me().sign_in, request.remote_addr or ""
     if access.throttle(name, address):
         problems[field] = "Too many tries. Wait some minutes, then try again."
         return
@@ -108,7 +98,6 @@ def _as_kept() -> dict[str, str]:
         "system": person.system,
         "writes": "comma" if person.comma else "point",
         "entry": "free" if person.free_entry else "fields",
-        "minutes": str(person.minutes),
     }
 
 
