@@ -29,9 +29,9 @@ def draw_up(
 ) -> list[Askable]:
     """The items of a test in the order to ask them: `how_many`, or all there are if there are fewer.
 
-    Must-pass items are in, up to MOST_MUST_PASS; every lesson is in, while there is room; the rest is spread evenly over
-    the lessons, and within a lesson over the kinds. What was `seen` in the last test is asked only where a lesson, or
-    the whole module, has nothing else, or where it must be passed.
+    Must-pass items are in, up to MOST_MUST_PASS; every lesson is in, while there is room; the rest is spread evenly
+    over the lessons, and within a lesson over the kinds. What was `seen` in the last test is asked only where a lesson,
+    or the whole module, has nothing else, or where it must be passed.
     """
     picker = Picker(seed)
     pool = picker.shuffled([each for each in items if each.kind not in SELF_MARKED])

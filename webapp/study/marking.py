@@ -20,7 +20,7 @@ class Answered:
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """What all of them come to. `lessons` are (lesson, right, asked) in the order given; `missed` are must-pass items."""
+    """What all of them come to. `lessons` are (lesson, right, asked) in the order given, `missed` must-pass items."""
 
     right: int
     asked: int

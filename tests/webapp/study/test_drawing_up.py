@@ -89,7 +89,7 @@ def test_two_tests_of_a_module_after_each_other(module):
 
 @pytest.mark.parametrize("module", [each for each in COURSE.modules if not each.planned], ids=lambda module: module.id)
 def test_lessons_and_kinds_are_mixed(module):
-    """Of the modules that are written: no lesson is asked more than twice as often as another, no kind fills the test."""
+    """Of the modules that are written: the lessons are asked alike, and no kind fills the test."""
     items = of_module(module)
     for seed in range(30):
         drawn = draw_up(items, seed)
