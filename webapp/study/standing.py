@@ -4,11 +4,11 @@ A day is late when it is past; on the day itself there is still time. What is pa
 called for: each lesson of a module is to be shown again so many months after it was last passed.
 """
 
-import calendar
 from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 
+from webapp.study.refreshers import refresh_on as lessons_refresh_on
 from webapp.study.rotation import Rotation, last_day_of_hitch
 
 PASSED = "passed"
@@ -83,10 +83,9 @@ def standing(
     `excuse` is 'excused', 'replaced' or None; `results` are of their tests of the module and its refreshers;
     `refreshers` has the months after which each lesson is to be shown again; `begun`: some of it was read or answered.
     """
-    passes = sorted((each for each in results if each.counts_for(asked)), key=lambda each: each.day)
-    whole = [each for each in passes if each.lessons is None]
-    passed_on = whole[0].day if whole else None
-    refresh_on = refresh_day(passes, refreshers) if whole else None
+    passes = [each for each in results if each.counts_for(asked)]
+    passed_on = min((each.day for each in passes if each.lessons is None), default=None)
+    refresh_on = refresh_day([each for each in passes if each.day >= passed_on], refreshers) if passed_on else None
     if passed_on and (refresh_on is None or today < refresh_on):
         return Standing(PASSED, passed_on, refresh_on)
     if excuse:
@@ -100,23 +99,8 @@ def standing(
 
 def refresh_day(passes: Iterable[Result], refreshers: Mapping[str, int]) -> date | None:
     """The first day on which a lesson of the module is to be shown again; None where no lesson was passed."""
-    days = [on for _, on in lesson_refresh_days(passes, refreshers)]
-    return min(days, default=None)
-
-
-def lesson_refresh_days(passes: Iterable[Result], refreshers: Mapping[str, int]) -> list[tuple[str, date]]:
-    """(lesson, the day it is to be shown again), for each lesson that a pass asked of."""
-    passes = list(passes)
-    found = []
-    for lesson, months in refreshers.items():
-        days = [each.day for each in passes if each.lessons is None or lesson in each.lessons]
-        if days:
-            found.append((lesson, months_after(max(days), months)))
-    return found
-
-
-def months_after(day: date, months: int) -> date:
-    """The same day of the month so many months later; the month's last day where it has no such day."""
-    years, month = divmod(day.month - 1 + months, 12)
-    year, month = day.year + years, month + 1
-    return date(year, month, min(day.day, calendar.monthrange(year, month)[1]))
+    passed: dict[str, date] = {}
+    for each in sorted(passes, key=lambda each: each.day):
+        passed |= dict.fromkeys(refreshers if each.lessons is None else each.lessons, each.day)
+    kept = {lesson: day for lesson, day in passed.items() if lesson in refreshers}
+    return min(lessons_refresh_on(kept, refreshers.__getitem__).values(), default=None)
