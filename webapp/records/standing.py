@@ -70,7 +70,7 @@ def remembered(
 def minutes_read(
     store: Store, people: People, parts: Mapping[tuple[str, str], tuple[str, float]]
 ) -> dict[tuple[str, str], float]:
-    """By (person, module): the minutes of the parts that were read. `parts` has module and minutes by (lesson, part)."""
+    """By (person, module): minutes of the parts that were read. `parts` has module and minutes by (lesson, part)."""
     listed = [[lesson, part, module, minutes] for (lesson, part), (module, minutes) in parts.items()]
     rows = store.db.execute(
         f"with {MEMBERS}, parts as materialized (select value ->> 0 as lesson, value ->> 1 as part,"
