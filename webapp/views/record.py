@@ -12,6 +12,7 @@ from webapp.planning import last_outcomes
 from webapp.reading import readings
 from webapp.records import attempts, memory
 from webapp.records.attempts import Attempt
+from webapp.standings import my_row
 from webapp.study.memory import back_on
 from webapp.study.so_far import is_fading, so_far
 
@@ -46,6 +47,7 @@ def show() -> str:
         again=come_again(attempts.mistakes_of(store(), me().id)),
         latest=attempts.of_person(store(), me().id, LATEST),
         bank=bank(),
+        mine=my_row(),
     )
 
 
