@@ -1,8 +1,8 @@
 """Modules and lessons: what there is, in which order it is studied, and what it needs first.
 
-A course folder holds modules/, and that holds study-order.toml and one folder a module, such as 10-safety with its
-module.toml, its words.toml and its lessons, such as 01-dropped-objects.md. Lessons that are still to be written
-stand in module.toml, since their questions may be there first.
+A course folder holds tasks.toml and modules/, and that holds study-order.toml and one folder a module, such as
+10-safety with its module.toml, its words.toml and its lessons, such as 01-dropped-objects.md. Lessons that are still
+to be written stand in module.toml, since their questions may be there first.
 """
 
 import re
@@ -15,6 +15,7 @@ from course.errors import CourseError
 from course.fields import Fields
 from course.glossary import Glossary, load_glossary
 from course.lesson_files import LessonFile, PartText, read_lesson_file
+from course.tasks import Task, load_tasks
 
 HERE = Path(__file__).parent
 PLANNED = {"id", "number", "title"}
@@ -53,7 +54,11 @@ class PlannedLesson:
 
 @dataclass(frozen=True)
 class Module:
-    """One module. `needs` are ids of modules or lessons that come before it; `minutes` is the sum of its lessons."""
+    """One module. `needs` are ids of modules or lessons that come before it; `minutes` is the sum of its lessons.
+
+    `pass_mark` is the least share of a module test that passes, in percent, where an assignment says no other.
+    `refreshers` has the months after which each lesson, written or planned, is to be shown again: {lesson id: months}.
+    """
 
     id: str
     number: int
@@ -61,6 +66,8 @@ class Module:
     needs: tuple[str, ...]
     lessons: tuple[Lesson, ...]
     planned: tuple[PlannedLesson, ...]
+    pass_mark: int
+    refreshers: Mapping[str, int]
 
     @property
     def minutes(self) -> int:
@@ -69,11 +76,15 @@ class Module:
 
 @dataclass(frozen=True)
 class Course:
-    """The whole course: modules in the order of their numbers, lessons in the order in which a hand studies them."""
+    """The whole course: modules in the order of their numbers, lessons in the order in which a hand studies them.
+
+    `tasks` are the hands-on tasks by id, in the order of their numbers.
+    """
 
     modules: tuple[Module, ...]
     lessons: tuple[Lesson, ...]
     glossary: Glossary
+    tasks: Mapping[str, Task]
 
     def lesson(self, id: str) -> Lesson:
         """The lesson with that id, such as 'units/force-mass-weight'. Raises KeyError."""
@@ -110,7 +121,7 @@ def load_course(folder: Path = HERE) -> Course:
     lessons = _in_study_order(folder / "modules" / "study-order.toml", by_id, planned)
     _check_needs(places, modules, lessons)
     _check_terms(glossary, by_id)
-    return Course(modules, lessons, glossary)
+    return Course(modules, lessons, glossary, load_tasks(folder, {each.id: each.number for each in modules}))
 
 
 def _module(place: Path, glossary: Glossary) -> Module:
@@ -119,11 +130,26 @@ def _module(place: Path, glossary: Glossary) -> Module:
     if not path.is_file():
         raise CourseError(path, 1, "this module has no module.toml. Give it one with a title and its needs.")
     fields = Fields(path, path.read_text(encoding="utf-8"))
-    fields.only({"title", "needs", "planned"})
+    fields.only({"title", "needs", "planned", "pass_mark", "refresh_months", "refresh_sooner"})
     files = sorted(each for each in place.glob("*.md"))
     lessons = tuple(_lesson(each, int(number), id, glossary) for each in files)
     planned = _planned(fields, int(number), id, {each.number for each in lessons})
-    return Module(id, int(number), fields.text("title"), fields.texts("needs"), lessons, planned)
+    title, needs = fields.text("title"), fields.texts("needs")
+    refreshers = _refreshers(fields, (*lessons, *planned))
+    pass_mark = fields.whole("pass_mark", 50, 100, "percent")
+    return Module(id, int(number), title, needs, lessons, planned, pass_mark, refreshers)
+
+
+def _refreshers(fields: Fields, lessons: tuple[Lesson | PlannedLesson, ...]) -> dict[str, int]:
+    """{lesson id: months}: `refresh_months` for all, and what `refresh_sooner` says for some, by their short names."""
+    usual = fields.whole("refresh_months", 1, 60, "months")
+    sooner = fields.values.get("refresh_sooner", {})
+    names = {each.id.split("/")[1] for each in lessons}
+    if not isinstance(sooner, dict) or not all(type(each) is int and 1 <= each < usual for each in sooner.values()):
+        raise fields.fault("refresh_sooner", f"'refresh_sooner' must be like {{ slips = 6 }}, with less than {usual}.")
+    for name in sooner.keys() - names:
+        raise fields.fault("refresh_sooner", f"{name!r} is not a lesson of this module. Mend its spelling.")
+    return {each.id: sooner.get(each.id.split("/")[1], usual) for each in lessons}
 
 
 def _planned(fields: Fields, module_number: int, module: str, written: set[str]) -> tuple[PlannedLesson, ...]:

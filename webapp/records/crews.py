@@ -159,6 +159,11 @@ def crews_with_right(store: Store, person_id: str, kind: str, day: date) -> list
     return [_crew(row) for row in rows]
 
 
+def open_crews_of_rig(store: Store, rig_id: str) -> set[str]:
+    """The ids of a rig's crews that are not closed."""
+    return {id for (id,) in store.db.execute("select id from crews where rig = ? and closed_at is null", [rig_id])}
+
+
 def join(store: Store, person: Person, crew_id: str, job: str, now: datetime, sees_from: datetime | None = None) -> str:
     """Put a person in a crew; the new membership's id. Raises sqlite3.IntegrityError for somebody who is in one."""
     membership_id = new_id(now)

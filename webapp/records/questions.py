@@ -22,8 +22,8 @@ WAITING_AMONG = 20
 class Kept:
     """A question that was drawn for somebody, or for a visitor (person None).
 
-    `place` is today, practice, lesson, ten or case; `drill` names the run of questions it belongs to; `lesson` is set
-    in a lesson only.
+    `place` is today, practice, lesson, ten, case or sitting; `drill` names the run of questions it belongs to; `lesson`
+    is set in a lesson only.
     """
 
     id: str
@@ -82,6 +82,13 @@ def keep(
             ],
         )  # fmt: skip
     return question_id
+
+
+def versions_in_drill(store: Store, drill: str) -> list[tuple[str, str]]:
+    """(item, version) of each question of a drill or sitting: which wording of which item somebody was asked."""
+    return store.db.execute(
+        "select item, item_hash from questions where drill = ? order by drawn_at, id", [drill]
+    ).fetchall()
 
 
 def get(store: Store, question_id: str) -> Kept | None:
