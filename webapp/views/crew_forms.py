@@ -31,13 +31,11 @@ def read_whole(field: str, least: int, most: int, problems: dict[str, str]) -> i
     return number
 
 
-def read_day(field: str, problems: dict[str, str], past: bool = False) -> date:
-    """A day as 2026-03-14; `past` allows one before today. None is farther than five years from today."""
+def read_first_day(field: str, problems: dict[str, str]) -> date:
+    """The first day of a hitch, past or to come; not farther than five years from today."""
     day = day_in(request.form.get(field, ""))
     if day is None:
         problems[field] = "Write the day as year-month-day, such as 2026-03-14."
-    elif day < today() and not past:
-        problems[field] = "This day is past. Choose today or a later one."
     elif abs(day - today()) > FARTHEST:
         problems[field] = "This day is more than five years away. Look at the year."
     return day or today()
@@ -47,14 +45,13 @@ def read_rotation(problems: dict[str, str]) -> dict[str, int | date | None]:
     """Days on, days off, first day on, and the day of the hitch from which they work nights, as crews.py takes them."""
     days_on = read_whole("days_on", 1, MOST_DAYS, problems)
     days_off = read_whole("days_off", 0, MOST_DAYS, problems)
-    first_day = read_day("first_day", problems, past=True)
+    first_day = read_first_day("first_day", problems)
     nights_from = None
     if request.form.get("nights_from", "").strip():
         nights_from = read_whole("nights_from", 1, MOST_DAYS, problems)
         if "days_on" not in problems and "nights_from" not in problems and nights_from > days_on:
             problems["nights_from"] = f"A hitch has {days_on} days. Write a day of it, or leave this empty."
     return {"days_on": days_on, "days_off": days_off, "first_day": first_day, "nights_from": nights_from}
-
 
 
 def read_job(problems: dict[str, str]) -> str:

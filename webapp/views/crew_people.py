@@ -13,14 +13,13 @@ from webapp.records.crews import Crew, Membership
 from webapp.records.people import NameTaken
 from webapp.study.days import end_of
 from webapp.views.crew_forms import read_job, read_name
+from webapp.views.day_field import read_reason
 from webapp.views.entry import NOT_TAKEN
 from webapp.views.newcomer import LONGEST_NAME
 from webapp.views.settings import read_settings
 from webapp.views.slips import LASTS
 
 views = Blueprint("crew_people", __name__)
-
-LONGEST_REASON = 120
 
 
 @views.get("/crews/<crew_id>/people")
@@ -76,7 +75,7 @@ def leave(crew_id: str, person_id: str) -> Response | tuple[str, int]:
     """End somebody's time in the crew, with the reason."""
     crew, problems = my_crew(crew_id), {}
     membership = _member(crew, person_id)
-    why = read_name("why", "Write why they leave, such as: contract ended.", problems, LONGEST_REASON)
+    why = read_reason("why", "Write why they leave, such as: contract ended.", problems)
     if problems:
         return _leave_page(membership, problems), NOT_TAKEN
     crewing.leave(membership, why)

@@ -7,12 +7,11 @@ from webapp import crewing
 from webapp.at_hand import me, store
 from webapp.records import crews
 from webapp.records.crews import Membership
-from webapp.views.crew_forms import read_name
+from webapp.views.day_field import read_reason
 from webapp.views.entry import NOT_TAKEN
 
 views = Blueprint("my_crew", __name__)
 
-LONGEST_REASON = 120
 DONE = {
     "joined": "You are in the crew.",
     "shared": "Your coordinators see all that you did here.",
@@ -37,7 +36,7 @@ def share() -> Response:
 def leave() -> Response | tuple[str, int]:
     """Leave the crew, with a reason that its coordinators read."""
     membership, problems = _mine(), {}
-    why = read_name("why", "Write why you leave. Your coordinators read it.", problems, LONGEST_REASON)
+    why = read_reason("why", "Write why you leave. Your coordinators read it.", problems)
     if problems:
         return _page(problems), NOT_TAKEN
     crewing.leave(membership, why)

@@ -16,13 +16,15 @@ from webapp.records.crews import Crew
 from webapp.records.people import Person
 from webapp.records.slips import Slip
 from webapp.study.days import end_of, study_day
-from webapp.views.crew_forms import read_day, read_whole
+from webapp.views.crew_forms import read_whole
+from webapp.views.day_field import read_day
 from webapp.views.entry import NOT_TAKEN
 
 views = Blueprint("slips", __name__)
 
 MOST_USES = 200
 LASTS = timedelta(days=30)
+LONGEST = timedelta(days=366)
 COPIES = 6
 """A slip for anybody is printed as often as fits on a page."""
 ONLY_HERE = ("127.0.0.1", "localhost", "::1")
@@ -52,6 +54,8 @@ def make(crew_id: str) -> Response | tuple[str, int]:
     crew, problems = my_crew(crew_id), {}
     most_uses = read_whole("most_uses", 1, MOST_USES, problems)
     last_day = read_day("until", problems)
+    if last_day and last_day - today() > LONGEST:
+        problems["until"] = "A slip works for a year at most. Write an earlier day."
     if problems:
         return _page(crew, request.form, problems), NOT_TAKEN
     slip = crewing.make_slip(crew, most_uses, end_of(last_day, zone()), last_day)
