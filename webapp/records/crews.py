@@ -91,6 +91,11 @@ def rig(store: Store, rig_id: str) -> Rig | None:
     return row and Rig(*row)
 
 
+def rigs(store: Store) -> list[Rig]:
+    """All rigs of this house, by name."""
+    return [Rig(*row) for row in store.db.execute(f"select {RIG} from rigs order by name_key")]
+
+
 def add_crew(
     store: Store,
     rig: Rig,
@@ -129,6 +134,12 @@ def change_rotation(
             "update crews set days_on = ?, days_off = ?, first_day = ?, nights_from = ? where id = ?",
             [days_on, days_off, first_day.isoformat(), nights_from, crew_id],
         )
+
+
+def close(store: Store, crew_id: str, now: datetime) -> None:
+    """Close a crew that is open. Its rows stay."""
+    with store.writing() as db:
+        db.execute("update crews set closed_at = ? where id = ? and closed_at is null", [as_text(now), crew_id])
 
 
 def crew(store: Store, crew_id: str) -> Crew | None:
