@@ -4,9 +4,22 @@
 stands apart, because it loads the Markdown library.
 """
 
+from course.blueprint import Blueprint, load_blueprints
 from course.errors import CourseError
 from course.glossary import Glossary, Term
 from course.outline import Course, Lesson, Module, PlannedLesson, load_course
 from course.tasks import Task
 
-__all__ = ["Course", "CourseError", "Glossary", "Lesson", "Module", "PlannedLesson", "Task", "Term", "load_course"]
+__all__ = [
+    "Blueprint",
+    "Course",
+    "CourseError",
+    "Glossary",
+    "Lesson",
+    "Module",
+    "PlannedLesson",
+    "Task",
+    "Term",
+    "load_blueprints",
+    "load_course",
+]

@@ -40,9 +40,13 @@ class Fields:
 
     def minutes(self, name: str) -> int:
         """A whole number from 1 to 60: a lesson is one sitting."""
+        return self.whole(name, 1, 60, "minutes")
+
+    def whole(self, name: str, least: int, most: int, of: str) -> int:
+        """A whole number of something, such as "minutes", between two limits that are both allowed."""
         value = self._value(name)
-        if type(value) is not int or not 1 <= value <= 60:
-            raise self.fault(name, f"{name!r} must be a whole number of minutes from 1 to 60.")
+        if type(value) is not int or not least <= value <= most:
+            raise self.fault(name, f"{name!r} must be a whole number of {of} from {least} to {most}.")
         return value
 
     def texts(self, name: str) -> tuple[str, ...]:

@@ -54,7 +54,11 @@ class PlannedLesson:
 
 @dataclass(frozen=True)
 class Module:
-    """One module. `needs` are ids of modules or lessons that come before it; `minutes` is the sum of its lessons."""
+    """One module. `needs` are ids of modules or lessons that come before it; `minutes` is the sum of its lessons.
+
+    `pass_mark` is the least share of a module test that passes, in percent, where an assignment says no other.
+    `refreshers` has the months after which each lesson, written or planned, is to be shown again: {lesson id: months}.
+    """
 
     id: str
     number: int
@@ -62,6 +66,8 @@ class Module:
     needs: tuple[str, ...]
     lessons: tuple[Lesson, ...]
     planned: tuple[PlannedLesson, ...]
+    pass_mark: int
+    refreshers: Mapping[str, int]
 
     @property
     def minutes(self) -> int:
@@ -124,11 +130,26 @@ def _module(place: Path, glossary: Glossary) -> Module:
     if not path.is_file():
         raise CourseError(path, 1, "this module has no module.toml. Give it one with a title and its needs.")
     fields = Fields(path, path.read_text(encoding="utf-8"))
-    fields.only({"title", "needs", "planned"})
+    fields.only({"title", "needs", "planned", "pass_mark", "refresh_months", "refresh_sooner"})
     files = sorted(each for each in place.glob("*.md"))
     lessons = tuple(_lesson(each, int(number), id, glossary) for each in files)
     planned = _planned(fields, int(number), id, {each.number for each in lessons})
-    return Module(id, int(number), fields.text("title"), fields.texts("needs"), lessons, planned)
+    title, needs = fields.text("title"), fields.texts("needs")
+    refreshers = _refreshers(fields, (*lessons, *planned))
+    pass_mark = fields.whole("pass_mark", 50, 100, "percent")
+    return Module(id, int(number), title, needs, lessons, planned, pass_mark, refreshers)
+
+
+def _refreshers(fields: Fields, lessons: tuple[Lesson | PlannedLesson, ...]) -> dict[str, int]:
+    """{lesson id: months}: `refresh_months` for all, and what `refresh_sooner` says for some, by their short names."""
+    usual = fields.whole("refresh_months", 1, 60, "months")
+    sooner = fields.values.get("refresh_sooner", {})
+    names = {each.id.split("/")[1] for each in lessons}
+    if not isinstance(sooner, dict) or not all(type(each) is int and 1 <= each < usual for each in sooner.values()):
+        raise fields.fault("refresh_sooner", f"'refresh_sooner' must be like {{ slips = 6 }}, with less than {usual}.")
+    for name in sooner.keys() - names:
+        raise fields.fault("refresh_sooner", f"{name!r} is not a lesson of this module. Mend its spelling.")
+    return {each.id: sooner.get(each.id.split("/")[1], usual) for each in lessons}
 
 
 def _planned(fields: Fields, module_number: int, module: str, written: set[str]) -> tuple[PlannedLesson, ...]:

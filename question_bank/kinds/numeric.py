@@ -5,7 +5,7 @@ from typing import Any
 
 from question_bank.kinds.slip import Slip, slips_of_any_conversion
 from question_bank.question import Question
-from question_bank.reading import AnswerError, Quantity, read_quantity
+from question_bank.reading import AnswerError, Quantity, other_way, read_quantity
 from question_bank.tolerance import CLOSE, FROM_KEY, TRADE_FACTORS
 from question_bank.units import register, split_quantity
 from question_bank.verdict import Verdict
@@ -61,6 +61,24 @@ class NumericQuestion(Question):
     def grade(self, answer: Any, comma: bool = False) -> Verdict:
         """`answer` is the text as typed; `comma` is how the hand writes twelve and a half."""
         text = str(answer)
+        read = self._read(text, comma)
+        if isinstance(read, Verdict):
+            return read
+        verdict = self._judge(read, comma)
+        if verdict.outcome == "wrong":
+            return self._asked_back(text, read, comma) or verdict
+        return verdict
+
+    def not_read(self, answer: Any, comma: bool = False) -> Verdict | None:
+        """As of any question; a text whose mark may be one for thousands is asked back whatever the answer is."""
+        read = self._read(str(answer), comma)
+        if isinstance(read, Verdict):
+            return read
+        other = other_way(str(answer), self.unit, comma, self.register)
+        return _which(read, other, comma) if other else None
+
+    def _read(self, text: str, comma: bool) -> Quantity | Verdict:
+        """The quantity, or why there is none: not readable, or a conversion answered in another unit."""
         try:
             read = read_quantity(text, self.unit, comma, self.register)
         except AnswerError as error:
@@ -70,10 +88,7 @@ class NumericQuestion(Question):
                 f"You wrote {read.shown(comma)}. The question asks for it in {self.unit}: work it out and write that."
             )
             return Verdict("ask-back", message, read_as=read.shown(comma))
-        verdict = self._judge(read, comma)
-        if verdict.outcome == "wrong":
-            return self._asked_back(text, read, comma) or verdict
-        return verdict
+        return read
 
     def _judge(self, read: Quantity, comma: bool) -> Verdict:
         value = self._in_unit(read)

@@ -12,6 +12,8 @@ from question_bank.units import registers
 from tests.course.reading_grade import GRADE, hardest
 
 HARDEST = 5
+MARKS = "pass_mark = 80\nrefresh_months = 12\n"
+"""What every module.toml says of its test and its refreshers."""
 LESSON = """+++
 title = "A lesson"
 number = "1.1"
@@ -53,7 +55,7 @@ def small_course(tmp_path: Path) -> Callable[..., Path]:
             "tasks.toml": "",
             "modules/01-units/words.toml": GLOSSARY,
             "modules/study-order.toml": 'lessons = ["units/first"]\n',
-            "modules/01-units/module.toml": 'title = "Units"\nneeds = []\n',
+            "modules/01-units/module.toml": f'title = "Units"\nneeds = []\n{MARKS}',
             "modules/01-units/01-first.md": LESSON.replace("{text}", text),
         } | {name.replace("__", "/"): content for name, content in files.items()}
         for name, content in written.items():

@@ -3,6 +3,7 @@
 import pytest
 
 from course import CourseError, load_course
+from tests.course.conftest import MARKS
 
 HEAD = """title = "A lesson"
 number = "1.1"
@@ -49,8 +50,8 @@ FAULTS = {
     "empty part": ("lesson", lesson(body="\n## A\n\n## B\n\nText.\n"), 11, "this part has no title or no text"),
     "part twice": ("lesson", lesson(body=BODY + BODY), 15, "two parts are called 'Part'"),
     "module without title": ("module", "needs = []\n", 1, "the field 'title' is missing"),
-    "module needs itself": ("module", 'title = "U"\nneeds = ["units"]\n', 2, "'units' is not another module"),
-    "module needs nothing known": ("module", 'title = "U"\nneeds = ["x"]\n', 2, "'x' is not another module"),
+    "module needs itself": ("module", f'title = "U"\nneeds = ["units"]\n{MARKS}', 2, "'units' is not another module"),
+    "module needs nothing known": ("module", f'title = "U"\nneeds = ["x"]\n{MARKS}', 2, "'x' is not another module"),
     "module not TOML": ("module", 'title = "U"\nneeds = [\n', 2, "this can't be read as TOML"),
     "planned is no list": ("module", 'title = "U"\nneeds = []\nplanned = "x"\n', 3, "'planned' must be a list of"),
     "planned without title": ("module", 'title = "U"\nneeds = []\nplanned = [{ id = "a" }]\n', 3, "'planned' must be"),
@@ -59,6 +60,25 @@ FAULTS = {
         'title = "U"\nneeds = []\nplanned = [{ id = "first", number = "1.1", title = "F" }]\n',
         3,
         "lesson 1.1 is written",
+    ),
+    "pass mark missing": ("module", 'title = "U"\nneeds = []\nrefresh_months = 12\n', 1, "the field 'pass_mark' is"),
+    "pass mark too low": (
+        "module",
+        f'title = "U"\nneeds = []\n{MARKS.replace("80", "49")}',
+        3,
+        "'pass_mark' must be a",
+    ),
+    "refresher of no lesson": (
+        "module",
+        f'title = "U"\nneeds = []\n{MARKS}refresh_sooner = {{ x = 6 }}\n',
+        5,
+        "'x' is not a lesson of this module",
+    ),
+    "refresher not sooner": (
+        "module",
+        f'title = "U"\nneeds = []\n{MARKS}refresh_sooner = {{ first = 12 }}\n',
+        5,
+        "'refresh_sooner' must be like { slips = 6 }, with less than 12",
     ),
     "unknown lesson in order": ("order", '# a\nlessons = ["units/x"]\n', 2, "'units/x' is not a lesson"),
     "lesson without a place": ("order", "lessons = []\n", 1, "the lesson 'units/first' has no place"),
@@ -83,7 +103,7 @@ def test_what_is_needed_first_is_studied_first(small_course):
     """A module that needs a lesson which the study order puts later is refused, at its needs."""
     second = lesson('"1.1"', '"2.1"').replace('["short ton"]', "[]")
     files = {
-        "modules/02-pipe/module.toml": 'title = "Pipe"\nneeds = ["units/first"]\n',
+        "modules/02-pipe/module.toml": f'title = "Pipe"\nneeds = ["units/first"]\n{MARKS}',
         "modules/02-pipe/01-second.md": second,
         "modules/study-order.toml": 'lessons = ["units/first", "pipe/second"]\n',
     }
@@ -109,7 +129,7 @@ def test_a_missing_file_is_named(small_course, name):
 
 def test_a_word_of_two_modules_is_refused(small_course):
     files = {
-        "modules/02-pipe/module.toml": 'title = "Pipe"\nneeds = []\n',
+        "modules/02-pipe/module.toml": f'title = "Pipe"\nneeds = []\n{MARKS}',
         "modules/02-pipe/words.toml": glossary("Two."),
     }
     with pytest.raises(CourseError, match=r"02-pipe/words\.toml, line 1: 'short ton' stands in 01-units too"):
@@ -117,7 +137,7 @@ def test_a_word_of_two_modules_is_refused(small_course):
 
 
 def test_a_lesson_to_come_has_its_place_in_the_study_order(small_course):
-    planned = 'title = "U"\nneeds = []\nplanned = [{ id = "second", number = "1.2", title = "S" }]\n'
+    planned = 'title = "U"\nneeds = []\nplanned = [{ id = "second", number = "1.2", title = "S" }]\n' + MARKS
     order = 'lessons = ["units/second", "units/first"]\n'
     course = load_course(small_course(**{FILES["module"]: planned, FILES["order"]: order}))
     assert [each.id for each in course.lessons] == ["units/first"]
@@ -128,3 +148,20 @@ def test_a_lesson_file_with_another_name_is_refused(small_course):
     folder = small_course(**{"modules/01-units/Second.md": lesson()})
     with pytest.raises(CourseError, match=r"01-units/Second\.md, line 1: a lesson's file is named like"):
         load_course(folder)
+
+
+def test_the_courses_own_marks_and_refreshers(the_course):
+    """As the syllabus has them: 80 in a hundred, 90 where a fault hurts; six months for four lessons, else twelve.
+
+    Common practice, no source; a contractor sets both.
+    """
+    assert {each.id for each in the_course.modules if each.pass_mark == 90} == {"tripping", "safety"}
+    assert {each.pass_mark for each in the_course.modules} == {80, 90}
+    months = {lesson: number for module in the_course.modules for lesson, number in module.refreshers.items()}
+    assert {lesson for lesson, number in months.items() if number == 6} == {
+        "kelly/slips",
+        "tripping/make-up-torque",
+        "tripping/well-control-readiness",
+        "safety/collision-protection",
+    }
+    assert len(months) == 37 and set(months.values()) == {6, 12}

@@ -22,8 +22,8 @@ WAITING_AMONG = 20
 class Kept:
     """A question that was drawn for somebody, or for a visitor (person None).
 
-    `place` is today, practice, lesson, ten or case; `drill` names the run of questions it belongs to; `lesson` is set
-    in a lesson only.
+    `place` is today, practice, lesson, ten, case or sitting; `drill` names the run of questions it belongs to; `lesson`
+    is set in a lesson only.
     """
 
     id: str
