@@ -11,7 +11,7 @@ from webapp.records import exams, excuses, sign_offs
 from webapp.records.crews import Membership, Rig
 from webapp.records.excuses import Excuse
 from webapp.records.sign_offs import SignOff
-from webapp.study.tasks import NOT_POSSIBLE, Standing, since, standing, waiting
+from webapp.study.tasks import NOT_POSSIBLE, WORDS, Standing, since, standing, waiting
 
 Marks = dict[str, dict[str, "HandsOn"]]
 """By the hand's id and the task's."""
@@ -100,3 +100,19 @@ def waiting_groups(marks: Marks) -> list[list[SignOff]]:
 def first_day_of(months: int) -> date:
     """The first day of the last so many months."""
     return since(today(), months)
+
+
+def title(task: str) -> str:
+    """The title of a task; of one that the course no longer has, nothing but its id is known."""
+    found = course().tasks.get(task)
+    return found.title if found else "(no longer in the course)"
+
+
+IN_TEMPLATES = {
+    "task_title": title,
+    "task_words": WORDS,
+    "task_counts": counts,
+    "tasks_by_module": by_module,
+    "result_words": sign_offs.RESULTS,
+}
+"""What every template has of hands-on tasks."""

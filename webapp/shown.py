@@ -3,7 +3,6 @@
 import functools
 import hashlib
 import re
-from collections import Counter
 from datetime import date, datetime
 from pathlib import Path
 from urllib.parse import urlsplit
@@ -11,17 +10,13 @@ from urllib.parse import urlsplit
 from flask import Flask, current_app, request, url_for
 from jinja2 import StrictUndefined, pass_context
 
-from course import Module
 from question_bank.cautions import caution
 from question_bank.figures import Figure, figure
 from question_bank.numbers import in_comma
-from webapp import at_hand
-from webapp.hands_on import HandsOn, by_module, counts
+from webapp import at_hand, hands_on
 from webapp.reading import Reading
 from webapp.records import house
-from webapp.records.sign_offs import RESULTS
 from webapp.study.days import study_day
-from webapp.study.tasks import WORDS
 
 BEFORE_UNIT = re.compile(r"(?<=\d) (?=[^\W\d_]|[%°])")
 NO_BREAK = "\N{NO-BREAK SPACE}"
@@ -45,10 +40,9 @@ def install(app: Flask) -> None:
         at_hand.now,
     ):
         app.add_template_global(name)
-    for name in (
-        caution, figure_here, is_demo, lesson_address, result_words, static, task_counts, task_title, task_words, tasks_by_module, this_page,
-    ):  # fmt: skip
+    for name in (caution, figure_here, is_demo, lesson_address, static, this_page):
         app.add_template_global(name)
+    app.jinja_env.globals |= hands_on.IN_TEMPLATES
 
 
 def marked(text: str) -> str:
@@ -112,32 +106,6 @@ def lesson_address(reading: Reading) -> str:
 def is_demo() -> bool:
     """Whether the people and answers in the records are invented."""
     return house.is_demo(at_hand.store())
-
-
-def task_title(task: str) -> str:
-    """The title of a hands-on task; of one that the course no longer has, nothing but its id is known."""
-    found = at_hand.course().tasks.get(task)
-    return found.title if found else "(no longer in the course)"
-
-
-def task_counts(tasks: list[HandsOn]) -> Counter[str]:
-    """How many hands-on tasks are in each state."""
-    return counts(tasks)
-
-
-def tasks_by_module(tasks: list[HandsOn]) -> list[tuple[Module, list[HandsOn]]]:
-    """The hands-on tasks of one hand under their modules."""
-    return by_module(tasks)
-
-
-def task_words() -> dict[str, str]:
-    """Each state of a hands-on task in words."""
-    return WORDS
-
-
-def result_words() -> dict[str, str]:
-    """Each result of an observation in words."""
-    return RESULTS
 
 
 def this_page() -> str:
