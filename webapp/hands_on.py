@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from datetime import date
 
 from course import Module, Task
-from webapp.at_hand import course, store, today
-from webapp.records import exams, excuses, sign_offs
+from webapp.at_hand import course, me, store, today
+from webapp.records import crews, exams, excuses, sign_offs
 from webapp.records.crews import Membership, Rig
 from webapp.records.excuses import Excuse
 from webapp.records.sign_offs import SignOff
@@ -44,6 +44,13 @@ class HandsOn:
 def of_hand(person: str, rig: Rig | None) -> list[HandsOn]:
     """Every task for one hand, who is on that rig now, or on none."""
     return list(_of({person: rig})[person].values())
+
+
+def mine() -> tuple[Membership | None, list[HandsOn]]:
+    """The crew in which who is asking is now, and every task for them; no task if nobody could ever sign one."""
+    member = crews.membership_now(store(), me().id)
+    tasks = of_hand(me().id, member.crew.rig if member else None)
+    return member, tasks if member or any(each.signed for each in tasks) else []
 
 
 def of_members(members: Iterable[Membership]) -> Marks:

@@ -68,6 +68,8 @@ def observed() -> str:
     rig, crew, months = request.args.get("rig", ""), request.args.get("crew", ""), _months()
     asked = course().tasks.get(request.args.get("task", ""))
     mine = [each for each in coordinating() if rig in ("", each.rig.id) and crew in ("", each.id)]
+    if not mine and not (rig and crew):
+        abort(404)  # a rig or crew that is not mine
     members = crews.members(store(), [each.id for each in mine])
     first = hands_on.first_day_of(months)
     seen, unseen = _observed(members, asked, first) if asked else ([], [])
@@ -82,6 +84,7 @@ def observed() -> str:
         months=months,
         choices=MONTHS,
         first=first,
+        where=", ".join(each.full_name for each in mine) or "no crew",
         seen=seen,
         unseen=unseen,
     )

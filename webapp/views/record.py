@@ -7,6 +7,7 @@ from flask import Blueprint, abort, render_template, request
 
 from question_bank import Item
 from question_bank.quantities_in_text import fill
+from webapp import hands_on
 from webapp.at_hand import bank, course, me, store, system, today
 from webapp.planning import last_outcomes
 from webapp.reading import readings
@@ -57,6 +58,7 @@ def show() -> str:
         again=_come_again(),
         latest=attempts.of_person(store(), me().id, LATEST),
         bank=bank(),
+        hands_on=hands_on.mine()[1],
     )
 
 

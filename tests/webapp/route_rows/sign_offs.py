@@ -26,7 +26,7 @@ TABLE = [
     ("GET", "/crews/<crew>/observers", {}, 303, 404, 404, 404, 404, 404, 200),
     ("POST", "/crews/<crew>/observers", {}, 303, 404, 404, 404, 404, 404, 422),
     (
-        "POST", "/crews/<crew>/observers", {"person": "Marek Osei", "tasks": "S-2.3", "until": "2026-06-01"},
+        "POST", "/crews/<crew>/observers", {"person": "Teodor Quist", "tasks": "S-2.3", "until": "2026-06-01"},
         303, 404, 404, 404, 404, 404, 303,
     ),
     ("POST", "/crews/<crew>/observers/<right>/end", {}, 303, 404, 404, 404, 404, 404, 303),
