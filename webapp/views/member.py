@@ -7,6 +7,7 @@ from itertools import groupby
 
 from flask import Blueprint, render_template
 
+from webapp import hands_on
 from webapp.allowed import coordinating, my_member
 from webapp.at_hand import bank, store, today
 from webapp.mistakes import come_again
@@ -53,6 +54,8 @@ def show(person_id: str) -> str:
         weeks=_weeks(attempts.by_day(store(), person_id, since)),
         latest=attempts.of_person(store(), person_id, LATEST, since=since),
         bank=bank(),
+        hands_on=hands_on.of_hand(person_id, member.crew.rig),
+        decides=True,
         may_move=len(coordinating()) > 1,
     )
 

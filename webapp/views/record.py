@@ -6,6 +6,7 @@ from datetime import date
 from flask import Blueprint, abort, render_template, request
 
 from question_bank import Item
+from webapp import hands_on
 from webapp.at_hand import bank, course, me, store, today
 from webapp.mistakes import come_again
 from webapp.planning import last_outcomes
@@ -48,6 +49,7 @@ def show() -> str:
         latest=attempts.of_person(store(), me().id, LATEST),
         bank=bank(),
         mine=my_row(),
+        hands_on=hands_on.mine()[1],
     )
 
 
