@@ -15,7 +15,7 @@ from webapp.records.connection import Store
 
 VIEWS = (
     "welcome", "account", "settings", "today", "lessons", "practice", "questions", "cases", "ten", "bench",
-    "bench_sums", "bench_formulas", "record", "glossary",
+    "bench_sums", "bench_formulas", "record", "glossary", "tests", "sittings",
 )  # fmt: skip
 """The files of webapp/views that hold a blueprint called `views`."""
 

@@ -70,12 +70,15 @@ class NumericQuestion(Question):
         return verdict
 
     def not_read(self, answer: Any, comma: bool = False) -> Verdict | None:
-        """As of any question; a text whose mark may be one for thousands is asked back whatever the answer is."""
+        """As of any question."""
         read = self._read(str(answer), comma)
-        if isinstance(read, Verdict):
-            return read
+        return read if isinstance(read, Verdict) else None
+
+    def other_reading(self, answer: Any, comma: bool = False) -> Verdict | None:
+        """Asks which reading is meant where the mark may stand before thousands, whatever the right answer is."""
+        read = self._read(str(answer), comma)
         other = other_way(str(answer), self.unit, comma, self.register)
-        return _which(read, other, comma) if other else None
+        return None if other is None or isinstance(read, Verdict) else _which(read, other, comma)
 
     def _read(self, text: str, comma: bool) -> Quantity | Verdict:
         """The quantity, or why there is none: not readable, or a conversion answered in another unit."""
