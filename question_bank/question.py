@@ -39,7 +39,7 @@ class Question:
         verdict = self.grade(answer, comma)
         return None if verdict.counted else verdict
 
-    def other_reading(self, answer: Any, comma: bool = False) -> Verdict | None:
+    def doubt(self, answer: Any, comma: bool = False) -> Verdict | None:
         """What is asked back where an answer may be meant otherwise than it is read; None where it can't be."""
         return None
 

@@ -108,7 +108,7 @@ def keep(place: Place, given: Any, written: str, fields: dict[str, list[str]]) -
         "seconds": seconds,
     }
     sittings.keep_draft(store(), Draft(place.kept.id, body, at))
-    return verdict or place.kept.question.other_reading(given, comma)
+    return verdict or place.kept.question.doubt(given, comma)
 
 
 def hand_in(sitting: Sitting, at: datetime, by: str = "hand") -> Sitting:

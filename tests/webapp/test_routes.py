@@ -93,7 +93,8 @@ ROWS = [
 ]
 """Each has TABLE, rows as above with a status for each of ASKERS. It may have have(house, ids): what its rows need; it
 gives more ids. A rule's `<name>`, and a field's or rule's `{name}`, is replaced by ids["name"]."""
-ALL = [*TABLE, *(row for rows in ROWS for row in rows.TABLE)]
+ALL = [*TABLE[:-1], *(row for rows in ROWS for row in rows.TABLE), TABLE[-1]]
+"""Signing out is the last of all."""
 SAMPLES = {
     "path:filename": "site.css",
     "module": "safety",
