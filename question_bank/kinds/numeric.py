@@ -147,7 +147,7 @@ class NumericQuestion(Question):
     def doubt(self, answer: Any, comma: bool = False) -> Verdict | None:
         """Ask back a number that is far from the answer as its mark says, and not far as the other mark would.
 
-        Asked of right and wrong answers alike, it says nothing of either: for a drill, and for a test before it is graded.
+        Asked of right and wrong answers alike, it gives nothing away: for a drill, and for a test before it is graded.
         """
         try:
             read, other = (read_quantity(str(answer), self.unit, mark, self.register) for mark in (comma, not comma))

@@ -99,7 +99,7 @@ def test_left_unmended_it_counts_as_wrong_and_is_told(ines, house, sit):
     ines.send(f"{at}/hand-in")
     words = words_of(ines.get(at).text)
     assert "0 of 3 right." in words
-    assert "Could not be read" in words and "It counts as wrong. You wrote “some”." in words
+    assert "Could not be counted" in words and "It counts as wrong. You wrote “some”." in words
     assert attempts.get(house, first) is None
 
 
@@ -113,6 +113,14 @@ def test_which_reading_is_meant_is_asked_whatever_the_right_answer_is_and_once(i
         assert f'name="asked-back" value="{text} kN"' in sent.text
         assert ines.send(f"{at}/1/answer", number=text, unit="kN", asked__back=f"{text} kN").status_code == 303
     assert sittings.drafts_of(house, at.rpartition("/")[2])[first].given["unread"] == ""
+
+
+def test_a_reading_that_was_asked_back_and_stands_counts_as_wrong_and_is_shown(ines, house, sit):
+    at, (first, *_) = sit()
+    ines.send(f"{at}/1/answer", number="1.334", unit="kN", asked__back="1.334 kN")
+    ines.send(f"{at}/hand-in")
+    assert "It counts as wrong. You wrote “1.334 kN”. It was read as 1.334 kN." in words_of(ines.get(at).text)
+    assert attempts.get(house, first) is None
 
 
 def test_an_empty_form_leaves_it_open_again(ines, house, sit):

@@ -151,8 +151,9 @@ def _result(mine: MySitting) -> str:
 
 
 def _unread(at: Place) -> str:
-    """Why a draft could not be counted."""
-    return at.kept.question.grade(at.draft.given["given"], comma=at.draft.given["comma"]).message
+    """Why a draft could not be counted. One that was read, but asked back, is no longer to be sent again."""
+    verdict = at.kept.question.grade(at.draft.given["given"], comma=at.draft.given["comma"])
+    return f"It was read as {verdict.read_as}." if verdict.read_as else verdict.message
 
 
 def _name(mine: MySitting) -> str:
