@@ -31,6 +31,18 @@ class Question:
         """The verdict on an answer. What is not counted is a verdict too: nothing a learner sends raises."""
         raise NotImplementedError
 
+    def not_read(self, answer: Any, comma: bool = False) -> Verdict | None:
+        """Why an answer could not be counted, without a word on whether it is right; None for one that can be.
+
+        For a test, in which an answer is looked at long before it is graded. The same is said of right and wrong ones.
+        """
+        verdict = self.grade(answer, comma)
+        return None if verdict.counted else verdict
+
+    def doubt(self, answer: Any, comma: bool = False) -> Verdict | None:
+        """What is asked back where an answer may be meant otherwise than it is read; None where it can't be."""
+        return None
+
     def body(self) -> dict[str, Any]:
         """All of the question as JSON-able values; `question_from_body` makes it again."""
         return {"kind": self.kind, **dataclasses.asdict(self)}

@@ -9,11 +9,12 @@ from datetime import datetime
 from typing import Any
 
 from question_bank import Question, Verdict
-from webapp.at_hand import bank, me, now, store, today
+from webapp.at_hand import bank, me, now, store, zone
 from webapp.records import answers, attempts, hints, questions
 from webapp.records.answers import UncountedAnswer
 from webapp.records.attempts import Attempt
 from webapp.records.questions import Kept
+from webapp.study.days import study_day
 
 LONGEST_SITTING = 600.0
 """Seconds. A question left open longer says nothing of how long the answer took."""
@@ -51,7 +52,8 @@ def answer(kept: Kept, given: Any, written: str) -> Verdict:
     person = me()
     verdict = kept.question.grade(given, comma=person.comma)
     if verdict.counted:
-        attempts.record(store(), _attempt(kept, verdict, written))
+        at = now()
+        attempts.record(store(), attempt_of(kept, verdict, written, at, seconds_between(_began(kept), at)))
     return verdict
 
 
@@ -64,8 +66,8 @@ def answer_uncounted(kept: Kept, given: Any, written: str, comma: bool) -> Verdi
     return verdict
 
 
-def _attempt(kept: Kept, verdict: Verdict, written: str) -> Attempt:
-    at = now()
+def attempt_of(kept: Kept, verdict: Verdict, written: str, at: datetime, seconds: float | None) -> Attempt:
+    """The attempt that a graded answer makes: given at that moment, after so many seconds."""
     item = bank().get(kept.item)
     return Attempt(
         id=kept.id,
@@ -77,10 +79,10 @@ def _attempt(kept: Kept, verdict: Verdict, written: str) -> Attempt:
         outcome=verdict.outcome,
         mistake=verdict.mistake,
         hint=hints.was_shown(store(), kept.id),
-        seconds=_seconds(_began(kept), at),
+        seconds=seconds,
         answered_at=at,
         received_at=at,
-        study_day=today(),
+        study_day=study_day(at, zone()),
         usual_seconds=item and float(item.usual_seconds),
     )
 
@@ -91,7 +93,7 @@ def _began(kept: Kept) -> datetime:
     return max(kept.drawn_at, before or kept.drawn_at)
 
 
-def _seconds(began: datetime, at: datetime) -> float | None:
+def seconds_between(began: datetime, at: datetime) -> float | None:
     """Seconds from the beginning to the answer; None where the question lay open too long to mean anything."""
     seconds = (at - began).total_seconds()
     return round(seconds, 1) if 0 <= seconds <= LONGEST_SITTING else None

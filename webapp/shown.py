@@ -13,7 +13,10 @@ from jinja2 import StrictUndefined, pass_context
 from question_bank.cautions import caution
 from question_bank.figures import Figure, figure
 from question_bank.numbers import in_comma
-from webapp import at_hand
+from webapp import at_hand, hands_on
+from webapp.allowed import way_to_crews
+from webapp.crew_links import crew_links
+from webapp.crewing import RIG_TYPES
 from webapp.reading import Reading
 from webapp.records import house
 from webapp.study.days import study_day
@@ -28,7 +31,7 @@ def install(app: Flask) -> None:
     app.jinja_env.undefined = StrictUndefined
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.add_template_filter(_marked_each_time, "marked")
-    for name in (day, weekday, clock_time, minutes, several):
+    for name in (day, study_date, weekday, clock_time, minutes, several):
         app.add_template_filter(name)
     for name in (
         at_hand.me,
@@ -40,8 +43,10 @@ def install(app: Flask) -> None:
         at_hand.now,
     ):
         app.add_template_global(name)
-    for name in (caution, figure_here, is_demo, lesson_address, static, this_page):
+    for name in (caution, crew_links, figure_here, is_demo, lesson_address, static, this_page, way_to_crews):
         app.add_template_global(name)
+    app.jinja_env.globals["rig_types"] = RIG_TYPES
+    app.jinja_env.globals |= hands_on.IN_TEMPLATES
 
 
 def marked(text: str) -> str:
@@ -66,6 +71,11 @@ def day(when: date | datetime) -> str:
         when = when.astimezone(at_hand.zone()).date()
     text = f"{when.day} {when:%b}" if when.year == at_hand.today().year else f"{when.day} {when:%b %Y}"
     return text.replace(" ", NO_BREAK)
+
+
+def study_date(when: datetime) -> date:
+    """The study day of a moment, which turns at 04:00."""
+    return study_day(when, at_hand.zone())
 
 
 def weekday(when: datetime) -> str:

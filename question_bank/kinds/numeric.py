@@ -61,6 +61,21 @@ class NumericQuestion(Question):
     def grade(self, answer: Any, comma: bool = False) -> Verdict:
         """`answer` is the text as typed; `comma` is how the hand writes twelve and a half."""
         text = str(answer)
+        read = self._read(text, comma)
+        if isinstance(read, Verdict):
+            return read
+        verdict = self._judge(read, comma)
+        if verdict.outcome == "wrong":
+            return self._asked_back(text, read, comma) or verdict
+        return verdict
+
+    def not_read(self, answer: Any, comma: bool = False) -> Verdict | None:
+        """As of any question."""
+        read = self._read(str(answer), comma)
+        return read if isinstance(read, Verdict) else None
+
+    def _read(self, text: str, comma: bool) -> Quantity | Verdict:
+        """The quantity, or why there is none: not readable, or a conversion answered in another unit."""
         try:
             read = read_quantity(text, self.unit, comma, self.register)
         except AnswerError as error:
@@ -70,10 +85,7 @@ class NumericQuestion(Question):
                 f"You wrote {read.shown(comma)}. The question asks for it in {self.unit}: work it out and write that."
             )
             return Verdict("ask-back", message, read_as=read.shown(comma))
-        verdict = self._judge(read, comma)
-        if verdict.outcome == "wrong":
-            return self._asked_back(text, read, comma) or verdict
-        return verdict
+        return read
 
     def _judge(self, read: Quantity, comma: bool) -> Verdict:
         value = self._in_unit(read)
@@ -132,13 +144,13 @@ class NumericQuestion(Question):
             return None
         return _which(read, other, comma)
 
-    def doubt(self, text: str, comma: bool = False) -> Verdict | None:
+    def doubt(self, answer: Any, comma: bool = False) -> Verdict | None:
         """Ask back a number that is far from the answer as its mark says, and not far as the other mark would.
 
-        For a drill where nothing counts: asked of right and wrong answers alike, the question gives nothing away.
+        Asked of right and wrong answers alike, it gives nothing away: for a drill, and for a test before it is graded.
         """
         try:
-            read, other = (read_quantity(text, self.unit, mark, self.register) for mark in (comma, not comma))
+            read, other = (read_quantity(str(answer), self.unit, mark, self.register) for mark in (comma, not comma))
         except AnswerError:
             return None
         is_doubtful = self._is_far(read) and not self._is_far(other)

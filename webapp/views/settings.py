@@ -10,7 +10,6 @@ from webapp.views.entry import NOT_TAKEN
 
 views = Blueprint("settings", __name__)
 
-LONGEST_DAY = 240
 DONE = {
     "settings": "Your settings are saved.",
     "password": "Your new password is set. Other browsers are signed out.",

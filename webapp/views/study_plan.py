@@ -9,10 +9,10 @@ from werkzeug.wrappers import Response
 from webapp.at_hand import me, now, store, today
 from webapp.records import crews, exams, people, rotations
 from webapp.views.entry import NOT_TAKEN
-from webapp.views.settings import LONGEST_DAY
 
 views = Blueprint("study_plan", __name__)
 
+LONGEST_DAY = 240
 LONGEST_HITCH = 120
 MOST_SINGLE_DAYS = 60
 PAPERS = [("a", "Paper A", "floorhand to derrickhand"), ("b", "Paper B", "derrickhand to assistant driller")]
