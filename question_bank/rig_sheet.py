@@ -100,7 +100,9 @@ def read_sheet(typed: Mapping[str, str], chosen: Mapping[str, str], system: str,
         elif told := _unlike_a_rig(field, read[name], text, symbol, comma):
             doubts[name] = told
     sound = {name: each for name, each in read.items() if name not in problems}
-    found = across({name: each.base for name, each in sound.items()}, {n: each.shown(comma) for n, each in sound.items()})
+    found = across(
+        {name: each.base for name, each in sound.items()}, {n: each.shown(comma) for n, each in sound.items()}
+    )
     values = {name: f"{each.value:.{FIGURES}g} {each.unit}".strip() for name, each in sound.items()}
     return SheetReading(
         values,

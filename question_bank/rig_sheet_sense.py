@@ -16,6 +16,8 @@ BARREL_OVER_LINE = (14.0, 40.0)
 LEAST_AT_REST = 3.0
 """Strength of the line over its share of the hook load at rest. API RP 9B keeps 3 or more when hoisting, where the
 share is larger still."""
+HAIR = 1 - 1e-9
+"""250 st and 500 klbf are one load; in floats they may differ by a hair."""
 READ_AGAIN = "Read both again, and their units. If both are right, stop and tell your driller."
 
 
@@ -100,11 +102,11 @@ RULES = (
         "Is it right? " + READ_AGAIN,
     ),
     Rule(
-        "mast_rating", "remark", ("mast_rating", "tool_rating"), lambda mast, tool: mast >= tool,
+        "mast_rating", "remark", ("mast_rating", "tool_rating"), lambda mast, tool: mast >= tool * HAIR,
         "The elevator is rated {tool_rating}, more than the mast’s {mast_rating}. That can be: then the mast decides.",
     ),
     Rule(
-        "links_rating", "remark", ("links_rating", "tool_rating"), lambda links, tool: links >= tool,
+        "links_rating", "remark", ("links_rating", "tool_rating"), lambda links, tool: links >= tool * HAIR,
         "The links are rated {links_rating}, less than the elevator’s {tool_rating}. That can be: then the links decide.",
     ),
 )  # fmt: skip
