@@ -11,7 +11,7 @@ from question_bank.working import Line
 
 WORKED_AGREES = 0.002
 CARRIED_AGREES = 1e-5
-"""A line's number and the factor that it is turned with have six figures each; either may be half of its last one off."""
+"""A carried number and the factor it is turned with have six figures each; either may be half of its last one off."""
 SMALLEST, LARGEST = 1e-3, 9_999_999.0
 """What a line of a working may come to; a bore in miles or a load in grams is a slip in a unit."""
 NUMBER = re.compile(r"[−-]?\d[\d,]*(?:\.\d+)?")

@@ -1,7 +1,7 @@
 """A rig sheet: the numbers of one rig, in the units of its plates. What is asked for, and how a filled one is read.
 
 A field may be left empty. A number that can't be is a problem, and the sheet is not taken. One that is unlike any rig's
-is a doubt: it is taken once somebody says that it is right, and why. A remark only tells what two numbers mean together.
+is a doubt: it is taken once somebody says that it is right, and why. A remark only tells what two numbers mean.
 """
 
 import functools

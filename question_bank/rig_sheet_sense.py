@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from question_bank.units import unit
 
 STRENGTH_OF_SIZE = (75_000.0, 135_000.0)
-"""Strength in lbf over the square of the diameter in inches. Rope tables for 6×19 rope with a steel core run from about
-89,000 (improved plow steel) to 114,000 (the strongest grade): API RP 9B for 1⅜ in, other sizes from memory of tables."""
+"""Strength in lbf over the square of the diameter in inches. Tables of 6×19 rope with a steel core run from near 89,000
+(improved plow steel) to 114,000 (the strongest grade): API RP 9B for 1⅜ in, other sizes from memory of tables."""
 BARREL_OVER_LINE = (14.0, 40.0)
 """Barrel diameters that drums have, in line diameters. Common practice, no source."""
 LEAST_AT_REST = 3.0
@@ -107,7 +107,7 @@ RULES = (
     ),
     Rule(
         "links_rating", "remark", ("links_rating", "tool_rating"), lambda links, tool: links >= tool * HAIR,
-        "The links are rated {links_rating}, less than the elevator’s {tool_rating}. That can be: then the links decide.",
+        "The links are rated {links_rating}, less than the elevator’s {tool_rating}. That can be: then they decide.",
     ),
 )  # fmt: skip
 
