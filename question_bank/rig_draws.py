@@ -4,7 +4,7 @@ A draw is asked only where all holds that holds of any draw: the check of the ba
 any of fifty draws keeps its own numbers, and whoever filled in the sheet is told why.
 """
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Iterable, Mapping
 
 from question_bank.check import check_question, makes_sense
 from question_bank.errors import BankError
@@ -75,19 +75,32 @@ def trouble(item: Item, system: str, values: Mapping[str, str], draws: int = DRA
     return None
 
 
-def check_draws(
-    items: Iterable[Item], values: Mapping[str, str], keep: Callable[[Item], Mapping[str, str | None] | None]
-) -> dict[str, dict[str, str | None]]:
-    """For each item that takes a value: by system, why it can't be asked with it, or None.
+def check_draws(items: Iterable[Item], values: Mapping[str, str]) -> dict[str, dict[str, str | None]]:
+    """For each item that takes a value: its hash, and by system why it can't be asked with it, or None."""
+    return {
+        item.id: {"hash": item.text_hash, **{system: trouble(item, system, values) for system in SYSTEMS}}
+        for item in items
+        if taken(item, values)
+    }
 
-    `keep` gives what is known of an item already.
+
+def is_fit(item: Item, system: str, values: Mapping[str, str], found: Mapping[str, Mapping[str, str | None]]) -> bool:
+    """Whether an item may be asked with these values. `found` is what a check of them gave once.
+
+    An item that is new or was changed since is checked now.
     """
-    found = {}
-    for item in items:
-        if taken(item, values):
-            known = keep(item)
-            found[item.id] = dict(known) if known else {each: trouble(item, each, values) for each in SYSTEMS}
-    return found
+    if not taken(item, values):
+        return False
+    known = found.get(item.id)
+    if known is None or known["hash"] != item.text_hash:
+        return trouble(item, system, values) is None
+    return known[system] is None
+
+
+def labels_taken(item: Item, system: str, values: Mapping[str, str]) -> list[str]:
+    """What the givens are called that these values fix."""
+    source = _numbers_of(item)
+    return [source.givens[name].labels[system] for name in taken(item, values)]
 
 
 def _numbers_of(item: Item) -> NumericItem | None:

@@ -14,6 +14,7 @@ from question_bank.cautions import caution
 from question_bank.figures import Figure, figure
 from question_bank.numbers import in_comma
 from webapp import at_hand
+from webapp.my_rig_sheet import my_sheet, numbers_from, sheet_in_words
 from webapp.reading import Reading
 from webapp.records import house
 from webapp.study.days import study_day
@@ -40,7 +41,17 @@ def install(app: Flask) -> None:
         at_hand.now,
     ):
         app.add_template_global(name)
-    for name in (caution, figure_here, is_demo, lesson_address, static, this_page):
+    for name in (
+        caution,
+        figure_here,
+        is_demo,
+        lesson_address,
+        my_sheet,
+        numbers_from,
+        sheet_in_words,
+        static,
+        this_page,
+    ):
         app.add_template_global(name)
 
 
