@@ -112,6 +112,14 @@ def read_sheet(typed: Mapping[str, str], chosen: Mapping[str, str], system: str,
     )
 
 
+def remarks(values: Mapping[str, str], system: str) -> list[str]:
+    """What only tells what two numbers of a kept sheet mean together."""
+    fields = sheet_fields()
+    bases = {name: base_of(text, fields[name].register) for name, text in values.items()}
+    shown = {name: shown_value(name, text, system) for name, text in values.items()}
+    return [each.says for each in across(bases, shown) if each.kind == "remark"]
+
+
 def _told(kind: str, found: list[Finding]) -> dict[str, str]:
     return {each.field: each.says for each in found if each.kind == kind}
 

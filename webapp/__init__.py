@@ -15,7 +15,7 @@ from webapp.records.connection import Store
 
 VIEWS = (
     "welcome", "account", "settings", "today", "lessons", "practice", "questions", "cases", "ten", "bench",
-    "bench_sums", "bench_formulas", "record", "glossary",
+    "bench_sums", "bench_formulas", "record", "glossary", "rig_sheets", "own_rig_sheet", "hands_rig_sheet",
 )  # fmt: skip
 """The files of webapp/views that hold a blueprint called `views`."""
 

@@ -33,7 +33,7 @@ def my_sheet() -> RigSheet | None:
 
 
 def drawn_with_my_sheet(item: Item, place: str, system: str) -> tuple[Question, str] | None:
-    """Every second question of an item has the rig's numbers: the question and the sheet's id, or None for this draw."""
+    """Every second question of an item has the rig's numbers: it and the sheet's id, or None for this draw."""
     sheet = my_sheet() if place in PLACES else None
     if sheet is None or questions.drawn_before(store(), me().id, item.id) % 2 == 0:
         return None

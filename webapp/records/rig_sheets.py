@@ -71,6 +71,19 @@ def keep(
     return get(store, sheet_id)
 
 
+def take_over(store: Store, sheet: RigSheet, rig_id: str, by: str, now: datetime) -> RigSheet:
+    """Keep a hand's sheet as the next version of a rig's, checked where it was: these are the numbers that were read."""
+    with store.writing() as db:
+        system, checked_by, checked_at = db.execute(
+            "select system, checked_by, checked_at from rig_sheets where id = ?", [sheet.id]
+        ).fetchone()
+        taken = keep(store, sheet.values, sheet.notes, sheet.draws, system=system, by=by, now=now, rig=rig_id)
+        db.execute(
+            "update rig_sheets set checked_by = ?, checked_at = ? where id = ?", [checked_by, checked_at, taken.id]
+        )
+    return get(store, taken.id)
+
+
 def get(store: Store, sheet_id: str) -> RigSheet | None:
     """The sheet with that id, or None."""
     row = store.db.execute(f"{SHEETS} where rig_sheets.id = ?", [sheet_id]).fetchone()
@@ -104,7 +117,7 @@ def newest_of_person(store: Store, person_id: str, rig_id: str | None) -> RigShe
     """
     row = store.db.execute(
         f"{SHEETS} where rig_sheets.person = ?"
-        " and (? is null or coalesce(body ->> '$.for_rig', ?) = ?) order by version desc limit 1",
+        " and (? is null or coalesce(json_extract(body, '$.for_rig'), ?) = ?) order by version desc limit 1",
         [person_id, rig_id, rig_id, rig_id],
     ).fetchone()
     return row and _sheet(row)
