@@ -72,7 +72,7 @@ def keep(
 
 
 def take_over(store: Store, sheet: RigSheet, rig_id: str, by: str, now: datetime) -> RigSheet:
-    """Keep a hand's sheet as the next version of a rig's, checked where it was: these are the numbers that were read."""
+    """Keep a hand's sheet as the next version of a rig's, checked where it was: the numbers are the same."""
     with store.writing() as db:
         system, checked_by, checked_at = db.execute(
             "select system, checked_by, checked_at from rig_sheets where id = ?", [sheet.id]

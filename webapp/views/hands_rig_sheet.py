@@ -1,4 +1,4 @@
-"""The sheet that a hand of the crew filled in: somebody who works with the crew checks it, the coordinator takes it over."""
+"""The sheet that a hand of the crew filled in: one who works with the crew checks it, a coordinator takes it over."""
 
 from flask import Blueprint, abort, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response

@@ -8,7 +8,7 @@ from webapp.at_hand import me, now, store
 from webapp.records import log, rig_sheets
 from webapp.records.crews import Crew
 from webapp.views.entry import NOT_TAKEN
-from webapp.views.sheet_form import SheetForm, empty_form, keep_sent, sent_form
+from webapp.views.sheet_form import SheetForm, by_part, draws_of, empty_form, keep_sent, sent_form
 from webapp.views.sheet_shown import shown
 
 views = Blueprint("rig_sheets", __name__)
@@ -51,8 +51,9 @@ def save(rig: str) -> Response | tuple[str, int]:
     crew, form = allowed.my_crew_on(rig), sent_form()
     if not form.is_sound:
         return _form(crew, form), NOT_TAKEN
+    draws = draws_of(form)
     with store().writing():
-        sheet = keep_sent(form, rig=rig)
+        sheet = keep_sent(form, draws, rig=rig)
         detail = f"{me().name} saved sheet {sheet.version} of {crew.rig.name}."
         log.note(store(), me().id, "rig sheet saved", detail, now(), crew.id)
     return redirect(url_for(".show", rig=rig, done="saved"), 303)
@@ -78,7 +79,7 @@ def _form(crew: Crew, form: SheetForm | None = None) -> str:
         "crews/rig_sheet_form.html",
         title=f"Rig sheet of {crew.rig.name}",
         place="Crews",
-        rows=form.rows if form else empty_form(newest),
+        parts=by_part(form.rows if form else empty_form(newest)),
         form=form,
         action=url_for(".save", rig=crew.rig.id),
         back=url_for(".show", rig=crew.rig.id),

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import groupby
 
 from flask import request
 
@@ -13,7 +14,6 @@ from webapp.records import rig_sheets
 from webapp.records.rig_sheets import RigSheet
 
 LONGEST_NOTE = 200
-NOTHING = "Fill in one number at least. Leave empty what you do not know."
 
 
 @dataclass(frozen=True)
@@ -67,6 +67,11 @@ def empty_form(sheet: RigSheet | None) -> list[Row]:
     return [_as_kept(field, sheet.values if sheet else {}) for field in sheet_fields().values()]
 
 
+def by_part(rows: list[Row]) -> list[tuple[str, list[Row]]]:
+    """The fields under the headings that they stand under."""
+    return [(part, list(each)) for part, each in groupby(rows, key=lambda row: row.field.part)]
+
+
 def sent_form() -> SheetForm:
     """The form as it was sent, read and told."""
     sent = {name: request.form.get(name, "").strip() for name in sheet_fields()}
@@ -75,10 +80,14 @@ def sent_form() -> SheetForm:
     return SheetForm([_as_sent(field, sent, units, reading) for field in sheet_fields().values()], reading)
 
 
-def keep_sent(form: SheetForm, **of: str | None) -> RigSheet:
-    """Check the draws of every item with these numbers and keep the sheet. `of` goes to rig_sheets.keep."""
+def draws_of(form: SheetForm) -> dict[str, dict[str, str | None]]:
+    """Fifty draws of each item that takes one of these numbers. It takes a second or two: no transaction waits for it."""
+    return check_draws(at_hand.bank().values(), form.reading.values)
+
+
+def keep_sent(form: SheetForm, draws: Mapping[str, Mapping[str, str | None]], **of: str | None) -> RigSheet:
+    """Keep the sheet with what `draws_of` found. `of` goes to rig_sheets.keep."""
     values, person = form.reading.values, at_hand.me()
-    draws = check_draws(at_hand.bank().values(), values)
     return rig_sheets.keep(
         at_hand.store(), values, form.notes, draws, system=person.system, by=person.id, now=at_hand.now(), **of
     )
