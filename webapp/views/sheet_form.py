@@ -81,7 +81,7 @@ def sent_form() -> SheetForm:
 
 
 def draws_of(form: SheetForm) -> dict[str, dict[str, str | None]]:
-    """Fifty draws of each item that takes one of these numbers. It takes a second or two: no transaction waits for it."""
+    """Fifty draws of each item that takes one of these numbers. No transaction waits for it: it takes seconds."""
     return check_draws(at_hand.bank().values(), form.reading.values)
 
 
