@@ -14,17 +14,20 @@ from question_bank.kinds.hold_range import Range
 from question_bank.numbers import in_comma, show
 from question_bank.reading import AnswerError, Quantity, other_way, read_quantity
 from question_bank.rig_sheet_sense import Finding, across
-from question_bank.units import Unit, both, register, split_quantity
+from question_bank.units import Unit, register, split_quantity
 
 TABLE = Path(__file__).with_name("rig_sheet.toml")
 SYSTEMS = ("us", "metric")
 FIGURES = 10
 """A number is kept with so many figures: more than any plate has, and 30′ 6″ comes back as it was meant."""
 
+FIGURES_BESIDE = 4
+"""In the other system's unit, a number has so many."""
+
 
 @dataclass(frozen=True)
 class SheetField:
-    """One number that a sheet asks for. `usual` is what rigs have, in base units."""
+    """One number that a sheet asks for. `usual` is what rigs have, in base units; a `limit` may not be exceeded."""
 
     name: str
     part: str
@@ -33,6 +36,7 @@ class SheetField:
     register: str
     units: Mapping[str, str]
     usual: Range
+    limit: bool
 
     def unit(self, system: str) -> Unit:
         """The unit that is offered first."""
@@ -64,7 +68,8 @@ def sheet_fields() -> Mapping[str, SheetField]:
 def _field(name: str, row: Mapping) -> SheetField:
     low, high = (base_of(text, row["register"]) for text in row["range"])
     units = {system: register(row["register"]).unit(row["units"][system]).symbol for system in SYSTEMS}
-    return SheetField(name, row["part"], row["label"], row.get("note"), row["register"], units, Range(low, high))
+    usual, limit = Range(low, high), row.get("limit", False)
+    return SheetField(name, row["part"], row["label"], row.get("note"), row["register"], units, usual, limit)
 
 
 def base_of(text: str, register_name: str) -> float:
@@ -74,10 +79,16 @@ def base_of(text: str, register_name: str) -> float:
 
 
 def shown_value(name: str, text: str, system: str) -> str:
-    """A kept value for a hand of that system, theirs first: '350 st' -> '317.5 t (350 st)'."""
+    """A kept value for a hand of that system, theirs first: '350 st' -> '317.5 t (350 st)'. A limit is rounded down."""
     number, symbol = split_quantity(text)
-    printed = f"{show(float(number), FIGURES)} {symbol}".strip()
-    return both(printed, system, register_name=sheet_fields()[name].register, figures=4) if symbol else printed
+    field, own = sheet_fields()[name], f"{show(float(number), FIGURES)} {symbol}".strip()
+    unit = register(field.register).unit(symbol)
+    if unit.pair is None:
+        return own
+    other = register(field.register).unit(unit.pair)
+    value = float(number) * unit.factor / other.factor
+    beside = f"{show(value, FIGURES_BESIDE, 'down' if field.limit else 'either')} {other.symbol}"
+    return f"{own} ({beside})" if unit.system in (system, None) else f"{beside} ({own})"
 
 
 def read_sheet(typed: Mapping[str, str], chosen: Mapping[str, str], system: str, comma: bool) -> SheetReading:

@@ -114,6 +114,13 @@ def test_a_value_is_shown_in_the_hands_system_first():
     assert shown_value("lines_strung", "12", "metric") == "12"
 
 
+def test_a_limit_is_rounded_down_in_the_other_unit():
+    """By hand: 500 st × 0.90718 = 453.59 t; 750 klbf × 4.44822 = 3,336.2 kN; 44,500 lb × 0.453592 = 20,184.9 kg."""
+    assert shown_value("links_rating", "500 st", "us") == "500 st (453.5 t)"
+    assert shown_value("mast_rating", "750 klbf", "metric") == "3,336 kN (750 klbf)"
+    assert shown_value("travelling_weight", "44500 lb", "us") == "44,500 lb (20,180 kg)"
+
+
 @given(st.dictionaries(st.sampled_from(sorted(sheet_fields())), st.text(max_size=70), max_size=6), st.booleans())
 def test_nothing_typed_raises(typed, comma):
     found = read_sheet(typed, {}, "us", comma)
