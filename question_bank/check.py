@@ -27,6 +27,7 @@ from question_bank.kinds.numeric import NumericQuestion
 from question_bank.kinds.numeric_item import NumericItem
 from question_bank.kinds.wrong_line import WrongLineItem
 from question_bank.question import Question
+from question_bank.rig_sheet import sheet_fields
 from question_bank.steps import ExpressionError
 from question_bank.units import UnitError, register, split_quantity
 
@@ -85,6 +86,7 @@ def check_item(item: Item, seeds: int) -> Iterator[BankError]:
             _check_grids(item)
             _check_asked_systems(item)
             _check_written_units(item)
+            _check_rig_keys(item)
         if isinstance(item, EstimateItem):
             check_quick_way(item)
         if isinstance(item, GaugeItem):
@@ -166,14 +168,19 @@ def _check_number(item: Item, question: NumericQuestion) -> None:
 
 
 def _check_plausible(item: NumericItem, question: NumericQuestion, where: str) -> None:
+    ends = item.fields.texts("plausible")
+    if not makes_sense(item, question):
+        raise item.fault("plausible", f"{where}: {question.key_text} lies outside {ends[0]} to {ends[1]}.")
+
+
+def makes_sense(item: NumericItem, question: NumericQuestion) -> bool:
+    """Whether the right answer lies where the item says that answers make sense. Raises BankError."""
     fields = item.fields
     ends = fields.texts("plausible")
     if len(ends) != 2:
         raise item.fault("plausible", "this must be two quantities, the lowest and the highest that make sense.")
     low, high = (quantity(fields, "plausible", each, item.register)[0] for each in ends)
-    value = question.value * register(item.register).unit(question.unit).factor
-    if not low <= value <= high:
-        raise item.fault("plausible", f"{where}: {question.key_text} lies outside {ends[0]} to {ends[1]}.")
+    return low <= question.value * register(item.register).unit(question.unit).factor <= high
 
 
 def _check_worked_value(item: NumericItem) -> None:
@@ -221,6 +228,14 @@ def _check_asked_systems(item: NumericItem) -> None:
                 raise item.fault(
                     f"steps {step.name}", f"{unit.symbol!r} is no {system} unit. Take one that such a hand reads."
                 )
+
+
+def _check_rig_keys(item: NumericItem) -> None:
+    """A given that a rig sheet can fill names a field of it, of its own register."""
+    for given in item.givens.values():
+        field = sheet_fields().get(given.rig or "")
+        if given.rig is not None and (field is None or field.register != given.register):
+            raise item.fault(f"givens {given.name}", f"a rig sheet has no {given.register} called {given.rig!r}.")
 
 
 def _check_grids(item: NumericItem) -> None:

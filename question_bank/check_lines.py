@@ -10,6 +10,8 @@ from question_bank.units import Unit, UnitError, register, split_quantity
 from question_bank.working import Line
 
 WORKED_AGREES = 0.002
+CARRIED_AGREES = 1e-5
+"""A carried number and the factor it is turned with have six figures each; either may be half of its last one off."""
 SMALLEST, LARGEST = 1e-3, 9_999_999.0
 """What a line of a working may come to; a bore in miles or a load in grams is a slip in a unit."""
 NUMBER = re.compile(r"[−-]?\d[\d,]*(?:\.\d+)?")
@@ -26,7 +28,7 @@ def check_line(item: Item, line: Line, allowed: float, relative: bool, where: st
         raise item.fault("steps", f"{where}: {error}") from None
     if result and not SMALLEST <= abs(result) <= LARGEST:
         raise item.fault("steps", f"{where}: nobody writes {line.result} for {line.find}. Give that step another unit.")
-    amount = allowed * abs(result) if relative else max(allowed, abs(result) * 1e-6)
+    amount = allowed * abs(result) if relative else max(allowed, abs(result) * CARRIED_AGREES)
     if abs(from_print - result) > amount:
         raise item.fault(
             "steps", f"{where}: “{line.put_in}” works out to {from_print:.6g}, but {line.result} is printed."

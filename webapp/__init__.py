@@ -18,6 +18,7 @@ VIEWS = (
     "bench", "bench_sums", "bench_formulas", "record", "glossary", "matrix", "assigning", "member", "excusing",
     "transfers", "set_up", "crews", "crew_people", "crew_file", "crew_log", "slips", "slip", "my_crew", "sign_offs",
     "observers", "crew_tasks", "my_tasks", "tests", "sittings",
+    "rig_sheets", "own_rig_sheet", "hands_rig_sheet",
 )  # fmt: skip
 """The files of webapp/views that hold a blueprint called `views`."""
 

@@ -53,6 +53,25 @@ def my_member(person_id: str) -> Membership:
     return membership
 
 
+def my_crew_on(rig_id: str) -> Crew:
+    """A crew on that rig that who is asking coordinates."""
+    return next((each for each in coordinating() if each.rig.id == rig_id), None) or abort(404)
+
+
+def crew_i_work_with_on(rig_id: str) -> Crew:
+    """A crew on that rig that who is asking coordinates, or in which they may sign tasks today."""
+    return next((each for each in (*coordinating(), *observing()) if each.rig.id == rig_id), None) or abort(404)
+
+
+def hand_i_work_with(person_id: str) -> Membership:
+    """Somebody else's membership, in a crew that who is asking coordinates or in which they may sign tasks today."""
+    membership = crews.membership_now(store(), person_id)
+    mine = {each.id for each in (*coordinating(), *observing())}
+    if membership is None or membership.crew.id not in mine or person_id == me().id:
+        abort(404)
+    return membership
+
+
 def my_right_to_sign(person_id: str, task: str) -> tuple[Membership, Right]:
     """Somebody's membership, and the right by which who is asking may sign that task of theirs today."""
     membership = crews.membership_now(store(), person_id)

@@ -8,8 +8,9 @@ from collections.abc import Callable
 from datetime import datetime
 from typing import Any
 
-from question_bank import Question, Verdict
+from question_bank import Item, Question, Verdict
 from webapp.at_hand import bank, me, now, store, zone
+from webapp.my_rig_sheet import drawn_with_my_sheet
 from webapp.records import answers, attempts, hints, questions
 from webapp.records.answers import UncountedAnswer
 from webapp.records.attempts import Attempt
@@ -34,17 +35,25 @@ def ask(
 ) -> str:
     """Draw an item for who is asking, in their system, and keep it; the new question's id. Raises KeyError.
 
-    `suits` says which draws may be asked here.
+    `suits` says which draws may be asked here. Every second draw of an item has the numbers of the hand's rig sheet.
     """
     person = me()
     item = bank()[item_id]
+    system = system or (person.system if person else "us")
+    of_rig = drawn_with_my_sheet(item, place, system)
+    question, sheet = of_rig or (_drawn(item, system, suits), None)
+    return questions.keep(
+        store(), question, person and person.id, place, now(),
+        drill=drill, lesson=lesson, text=item.text, rig_sheet=sheet,
+    )  # fmt: skip
+
+
+def _drawn(item: Item, system: str, suits: Callable[[Question], bool]) -> Question:
     for _ in range(SUITING_DRAWS):
-        question = item.draw(secrets.randbelow(2**31), system or (person.system if person else "us"))
+        question = item.draw(secrets.randbelow(2**31), system)
         if suits(question):
             break
-    return questions.keep(
-        store(), question, person and person.id, place, now(), drill=drill, lesson=lesson, text=item.text
-    )
+    return question
 
 
 def answer(kept: Kept, given: Any, written: str) -> Verdict:

@@ -17,6 +17,7 @@ from webapp import at_hand, hands_on
 from webapp.allowed import way_to_crews
 from webapp.crew_links import crew_links
 from webapp.crewing import RIG_TYPES
+from webapp.my_rig_sheet import my_sheet, numbers_from, sheet_in_words
 from webapp.reading import Reading
 from webapp.records import house
 from webapp.study.days import study_day
@@ -43,7 +44,10 @@ def install(app: Flask) -> None:
         at_hand.now,
     ):
         app.add_template_global(name)
-    for name in (caution, crew_links, figure_here, is_demo, lesson_address, static, this_page, way_to_crews):
+    for name in (
+        caution, crew_links, figure_here, is_demo, lesson_address, my_sheet, numbers_from, sheet_in_words, static,
+        this_page, way_to_crews,
+    ):  # fmt: skip
         app.add_template_global(name)
     app.jinja_env.globals["rig_types"] = RIG_TYPES
     app.jinja_env.globals |= hands_on.IN_TEMPLATES

@@ -127,7 +127,12 @@ class NumericItem(Item):
         unit = self.units[system]
         value = numbers.values[self.steps[-1].name] / unit.factor
         key = self.key(value, unit, system)
-        shown = {name: each.text if self.alone else each.beside(system) for name, each in numbers.givens.items()}
+        # A rig sheet may say 250 st where this item reckons in kN: both stand there, and the working turns it first.
+        own = {name: each.own_unit(system) for name, each in self.givens.items()}
+        shown = {
+            name: each.text if self.alone and each.unit == own[name] else each.beside(system)
+            for name, each in numbers.givens.items()
+        }
         relative = self.tolerance.is_share
         return NumericQuestion(
             **self.in_common(seed, system, self.put_in(shown, system)),
@@ -143,7 +148,7 @@ class NumericItem(Item):
             key_text=key,
             key_both=self.key_both(value, unit, key, system),
             givens=[[self.labels(system)[name], text] for name, text in shown.items()],
-            working=lines(self.steps, numbers.givens, self.labels(system), numbers.values, system, key),
+            working=lines(self.steps, numbers.givens, self.labels(system), numbers.values, system, key, own),
             mistakes=[
                 Slip(
                     each.name,

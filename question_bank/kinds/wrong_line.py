@@ -138,7 +138,8 @@ class WrongLineItem(Item):
         source = self.source_item
         steps, values = self._steps(step), self.values(step, numbers)
         key = source.printed_key(values[steps[-1].name], system)
-        made = lines(steps, numbers.givens, source.labels(system), values, system, key)
+        own = {name: each.own_unit(system) for name, each in source.givens.items()}
+        made = lines(steps, numbers.givens, source.labels(system), values, system, key, own)
         at = next(at for at, line in enumerate(made) if line.find == step.find)
         if step.is_conversion:
             made[at] = self._taken_as_it_is(step, made[at], system)

@@ -12,7 +12,7 @@ from webapp.records.errors import RecordsError
 from webapp.records.ids import new_id
 from webapp.records.moments import as_moment, as_text
 
-COLUMNS = "id, person, item, place, drill, lesson, drawn_at, body"
+COLUMNS = "id, person, item, place, drill, lesson, rig_sheet, drawn_at, body"
 
 # One question waits at a time in each place. One that was left behind this many draws ago was left for good.
 WAITING_AMONG = 20
@@ -23,7 +23,7 @@ class Kept:
     """A question that was drawn for somebody, or for a visitor (person None).
 
     `place` is today, practice, lesson, ten, case or sitting; `drill` names the run of questions it belongs to; `lesson`
-    is set in a lesson only.
+    is set in a lesson only. `rig_sheet` is the sheet that it took numbers from.
     """
 
     id: str
@@ -32,6 +32,7 @@ class Kept:
     place: str
     drill: str | None
     lesson: str | None
+    rig_sheet: str | None
     drawn_at: datetime
     question: Any
 
@@ -60,6 +61,7 @@ def keep(
     drill: str | None = None,
     lesson: str | None = None,
     text: str | None = None,
+    rig_sheet: str | None = None,
 ) -> str:
     """Keep a drawn question; its new id. `text` is its item's TOML, needed where `keep_texts` was not called at start.
 
@@ -74,11 +76,11 @@ def keep(
         elif text_of(store, question.item_hash) is None:
             raise RecordsError(f"The text of {question.item} is not in the records. Call keep_texts at the start.")
         db.execute(
-            "insert into questions (id, person, item, item_hash, place, drill, lesson, body, drawn_at)"
-            " values (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            "insert into questions (id, person, item, item_hash, place, drill, lesson, body, rig_sheet, drawn_at)"
+            " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
             [
                 question_id, person_id, question.item, question.item_hash, place, drill, lesson,
-                json.dumps(question.body(), ensure_ascii=False, allow_nan=False), as_text(now),
+                json.dumps(question.body(), ensure_ascii=False, allow_nan=False), rig_sheet, as_text(now),
             ],
         )  # fmt: skip
     return question_id
@@ -100,6 +102,13 @@ def get(store: Store, question_id: str) -> Kept | None:
     """The question with that id, or None."""
     row = store.db.execute(f"select {COLUMNS} from questions where id = ?", [question_id]).fetchone()
     return row and _kept(row)
+
+
+def drawn_before(store: Store, person_id: str, item: str) -> int:
+    """How many questions of that item the person was ever drawn."""
+    return store.db.execute(
+        "select count(*) from questions where person = ? and item = ?", [person_id, item]
+    ).fetchone()[0]  # fmt: skip
 
 
 def waiting(store: Store, person_id: str, place: str) -> Kept | None:

@@ -11,16 +11,20 @@ from question_bank.kinds.looked_up import table_in_words
 from question_bank.kinds.numeric_item import NumericItem
 from question_bank.kinds.own_numbers import ImpossibleStep, NumbersError, Work, likely_other_way
 from question_bank.reading import LONGEST, read_quantity
+from question_bank.rig_draws import taken
 from question_bank.steps import ExpressionError
-from question_bank.units import register
+from question_bank.units import register, split_quantity
 from webapp import at_hand
 from webapp.access import open_to_all
+from webapp.my_rig_sheet import my_sheet
 from webapp.views.bench import is_sum
 
 views = Blueprint("bench_sums", __name__)
 views.before_request(at_hand.take_comma_from_address)
 
 EXAMPLE_SEED = 1
+FILLED = "from-sheet"
+"""In an address: the numbers of the rig sheet were filled in, and nobody has asked for the sum yet."""
 NO_ANSWER = "With these numbers the sum has no answer. Hold each against its range, and read its unit twice."
 
 
@@ -50,7 +54,8 @@ def show(module: str, name: str) -> str:
         abort(404)
     typed = {each: _typed(item, each) for each in item.givens}
     work, problems, no_answer = None, {}, None
-    if any(each in request.args for each in item.givens):
+    filled = _filled(item, typed)
+    if any(each in request.args for each in item.givens) and not _waits(item, typed):
         work, problems, no_answer = _worked(item, typed)
     example = item.draw(EXAMPLE_SEED, at_hand.system())
     return render_template(
@@ -65,6 +70,8 @@ def show(module: str, name: str) -> str:
         example=example,
         example_address=_address(module, name, _numbers_of(example, item), example="yes"),
         is_example="example" in request.args,
+        filled=filled,
+        is_filled=FILLED in request.args,
         other="metric" if at_hand.system() == "us" else "us",
     )
 
@@ -80,6 +87,23 @@ def _typed(item: NumericItem, name: str) -> tuple[str, str]:
         if text.endswith(f" {symbol}"):
             return text.removesuffix(symbol).rstrip(), symbol
     return text, given.own_unit(at_hand.system()).symbol
+
+
+def _filled(item: NumericItem, typed: dict) -> str | None:
+    """The address with the numbers of the hand's rig sheet in their fields, the rest as typed; None without a sheet."""
+    sheet = my_sheet()
+    numbers = {name: split_quantity(text) for name, text in taken(item, sheet.values).items()} if sheet else {}
+    if not numbers:
+        return None
+    others = {name: f"{text} {unit}".strip() for name, (text, unit) in typed.items() if text and name not in numbers}
+    module, name = item.id.split(".")
+    return _address(module, name, numbers, **others, **{FILLED: "yes"})
+
+
+def _waits(item: NumericItem, typed: dict) -> bool:
+    """Whether the form was only just filled from the sheet, and numbers are missing that no table has."""
+    missing = [name for name, (text, _) in typed.items() if not text and item.givens[name].by is None]
+    return FILLED in request.args and bool(missing)
 
 
 def _worked(item: NumericItem, typed: dict) -> tuple[Work | None, dict[str, str], str | None]:

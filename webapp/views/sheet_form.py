@@ -1,0 +1,109 @@
+"""The form of a rig sheet: what was typed, what is told beside each field, and what is kept of it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from itertools import groupby
+
+from flask import request
+
+from question_bank.rig_draws import check_draws
+from question_bank.rig_sheet import SheetField, SheetReading, read_sheet, sheet_fields
+from question_bank.units import split_quantity
+from webapp import at_hand
+from webapp.records import rig_sheets
+from webapp.records.rig_sheets import RigSheet
+
+LONGEST_NOTE = 200
+
+
+@dataclass(frozen=True)
+class Row:
+    """One field as it stands in the form. `doubt` is told until somebody says that the number is right, and why."""
+
+    field: SheetField
+    text: str
+    unit: str
+    problem: str | None = None
+    doubt: str | None = None
+    sure: bool = False
+    note: str = ""
+
+    @property
+    def needs_mending(self) -> bool:
+        """Whether the sheet can't be kept as long as this stands."""
+        return bool(self.problem or (self.doubt and not (self.sure and self.note)))
+
+
+@dataclass(frozen=True)
+class SheetForm:
+    """The whole form."""
+
+    rows: list[Row]
+    reading: SheetReading
+
+    @property
+    def amiss(self) -> list[Row]:
+        """The fields that stand in the way."""
+        return [row for row in self.rows if row.needs_mending]
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether nothing was filled in."""
+        return not any(row.text for row in self.rows)
+
+    @property
+    def is_sound(self) -> bool:
+        """Whether it can be kept."""
+        return not self.amiss and not self.is_empty
+
+    @property
+    def notes(self) -> dict[str, str]:
+        """Why an unusual number is right, by field."""
+        return {row.field.name: row.note for row in self.rows if row.doubt}
+
+
+def empty_form(sheet: RigSheet | None) -> list[Row]:
+    """The form as it is opened: with the numbers of a kept sheet, or empty."""
+    return [_as_kept(field, sheet.values if sheet else {}) for field in sheet_fields().values()]
+
+
+def by_part(rows: list[Row]) -> list[tuple[str, list[Row]]]:
+    """The fields under the headings that they stand under."""
+    return [(part, list(each)) for part, each in groupby(rows, key=lambda row: row.field.part)]
+
+
+def sent_form() -> SheetForm:
+    """The form as it was sent, read and told."""
+    sent = {name: request.form.get(name, "").strip() for name in sheet_fields()}
+    units = {name: request.form.get(f"{name}-unit", "") for name in sheet_fields()}
+    reading = read_sheet(sent, units, at_hand.system(), at_hand.comma())
+    return SheetForm([_as_sent(field, sent, units, reading) for field in sheet_fields().values()], reading)
+
+
+def draws_of(form: SheetForm) -> dict[str, dict[str, str | None]]:
+    """Fifty draws of each item that takes one of these numbers. No transaction waits for it: it takes seconds."""
+    return check_draws(at_hand.bank().values(), form.reading.values)
+
+
+def keep_sent(form: SheetForm, draws: Mapping[str, Mapping[str, str | None]], **of: str | None) -> RigSheet:
+    """Keep the sheet with what `draws_of` found. `of` goes to rig_sheets.keep."""
+    values, person = form.reading.values, at_hand.me()
+    return rig_sheets.keep(
+        at_hand.store(), values, form.notes, draws, system=person.system, by=person.id, now=at_hand.now(), **of
+    )
+
+
+def _as_kept(field: SheetField, values: Mapping[str, str]) -> Row:
+    if field.name not in values:
+        return Row(field, "", field.units[at_hand.system()])
+    number, unit = split_quantity(values[field.name])
+    return Row(field, number.replace(".", ",") if at_hand.comma() else number, unit)
+
+
+def _as_sent(field: SheetField, sent: Mapping[str, str], units: Mapping[str, str], reading: SheetReading) -> Row:
+    name, doubt = field.name, reading.doubts.get(field.name)
+    unit = units[name] if units[name] in field.symbols else field.units[at_hand.system()]
+    note = " ".join(request.form.get(f"why-{name}", "").split())[:LONGEST_NOTE]
+    # What is ticked is the very sentence: a number that was changed since is asked about anew.
+    sure = doubt is not None and request.form.get(f"sure-{name}") == doubt
+    return Row(field, sent[name], unit, reading.problems.get(name), doubt, sure, note)
