@@ -3,7 +3,7 @@
 Nothing here says whether a draft is right: it is graded when the sitting is handed in, and not before.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -13,6 +13,7 @@ from webapp import asking
 from webapp.at_hand import me, now, store
 from webapp.records import attempts, drills, questions, sittings
 from webapp.records.attempts import Attempt
+from webapp.records.connection import Store
 from webapp.records.ids import new_id
 from webapp.records.questions import Kept
 from webapp.records.sittings import Draft, Sitting
@@ -70,16 +71,21 @@ def begin(
     with store().writing():
         id = new_id(at)
         drawn = {each.item: asking.ask(each.item, "sitting", drill=id) for each in items}
-        body = {
-            "items": [
-                {"question": drawn[each.item], "item": each.item, "lesson": each.lesson, "must_pass": each.must_pass}
-                for each in items
-            ],
-            "lessons": sorted({each.lesson for each in items}),
-            "must_pass": must_pass,
-        }
+        body = drawn_to(items, drawn, must_pass)
         sittings.start(store(), Sitting(id, me().id, kind, module, pass_mark, body, at, deadline))
     return id
+
+
+def drawn_to(items: Sequence[Askable], drawn: Mapping[str, str], must_pass: bool) -> dict[str, Any]:
+    """The body of a sitting of these items; `drawn` has the question of each."""
+    return {
+        "items": [
+            {"question": drawn[each.item], "item": each.item, "lesson": each.lesson, "must_pass": each.must_pass}
+            for each in items
+        ],
+        "lessons": sorted({each.lesson for each in items}),
+        "must_pass": must_pass,
+    }
 
 
 def my_sitting(sitting_id: str) -> MySitting | None:
@@ -123,17 +129,22 @@ def hand_in(sitting: Sitting, at: datetime, by: str = "hand") -> Sitting:
             return standing
         drafts = sittings.drafts_of(store(), sitting.id)
         outcomes = {kept.id: _graded(kept, drafts.get(kept.id)) for kept in questions.of_drill(store(), sitting.id)}
-        found = _mark(standing, outcomes)
-        result = {
-            "right": found.right,
-            "asked": found.asked,
-            "percent": found.percent,
-            "lessons": [list(each) for each in found.lessons],
-            "missed": list(found.missed),
-            "outcomes": outcomes,
-        }
-        sittings.close(store(), sitting.id, at, by, found.passed, result)
+        close(store(), standing, outcomes, at, by)
     return sittings.get(store(), sitting.id)
+
+
+def close(store: Store, sitting: Sitting, outcomes: Mapping[str, str], at: datetime, by: str) -> None:
+    """Write down what a sitting came to; `outcomes` says how each of its questions ended."""
+    found = _mark(sitting, outcomes)
+    result = {
+        "right": found.right,
+        "asked": found.asked,
+        "percent": found.percent,
+        "lessons": [list(each) for each in found.lessons],
+        "missed": list(found.missed),
+        "outcomes": dict(outcomes),
+    }
+    sittings.close(store, sitting.id, at, by, found.passed, result)
 
 
 def by_the_clock(sitting: Sitting) -> Sitting:
@@ -164,7 +175,7 @@ def _seconds(kept: Kept, at: datetime) -> float | None:
     return asking.seconds_between(drills.first_shown(store(), kept.id) or kept.drawn_at, at)
 
 
-def _mark(sitting: Sitting, outcomes: dict[str, str]) -> Mark:
+def _mark(sitting: Sitting, outcomes: Mapping[str, str]) -> Mark:
     answered = [
         Answered(each["item"], each["lesson"], each["must_pass"], outcomes[each["question"]])
         for each in sitting.body["items"]

@@ -9,9 +9,11 @@ from zoneinfo import ZoneInfo
 from course import Course, load_course
 from question_bank import Bank, load_bank
 from webapp import passwords
-from webapp.demo.crews import man
+from webapp.demo.crews import COORDINATOR, man
 from webapp.demo.history import Stage, live
+from webapp.demo.office import Office, run
 from webapp.demo.scenario import Hand, read_scenario
+from webapp.demo.tests_sat import sit
 from webapp.records import copies, house, memory, people
 from webapp.records.connection import Store
 from webapp.records.errors import RecordsError
@@ -66,8 +68,11 @@ def fill(store: Store, bank: Bank, course: Course, now: datetime, zone: tzinfo) 
     with store.writing():
         house.mark_demo(store)
         crew = {key: (hand, _joined(stage, hand, signs[key])) for key, hand in scenario.people.items()}
-        man(stage, scenario, {key: person for key, (_, person) in crew.items()})
+        by_key = {key: person for key, (_, person) in crew.items()}
+        run(Office(stage, by_key, man(stage, scenario, by_key), by_key[COORDINATOR]), scenario)
         live(stage, crew, (today - stage.first).days, AWAY)
+        for test in scenario.rest["tests"]:
+            sit(stage, crew, **test)
     return [signs[key] for key in SHOWN]
 
 

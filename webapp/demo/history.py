@@ -5,13 +5,15 @@ from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta, tzinfo
 
 from course import Course
-from question_bank import Bank
+from question_bank import Bank, Verdict
 from webapp.demo.answering import answer
 from webapp.demo.scenario import Hand
 from webapp.records import attempts, lessons_read, memory, questions
 from webapp.records.attempts import Attempt
 from webapp.records.connection import Store
 from webapp.records.people import Person
+from webapp.records.questions import Kept
+from webapp.study.days import study_day
 from webapp.study.planner import Offer, plan_today
 
 READS_AT = time(11)
@@ -65,13 +67,13 @@ def _study(stage: Stage, hand: Hand, person: Person, day: int, chance: random.Ra
         return
     read = set(lessons_read.parts_read(stage.store, person.id))
     at = stage.at(day) + timedelta(hours=chance.uniform(4, 9))
-    study_day = stage.first + timedelta(day)
+    today = stage.first + timedelta(day)
     offers = [
         Offer(item.id, lesson.id, float(item.usual_seconds))
         for lesson in stage.course.lessons
         for item in stage.bank.of_lesson(lesson.id)
     ]
-    for pick in plan_today(offers, memory.of_person(stage.store, person.id), read, hand.minutes, study_day):
+    for pick in plan_today(offers, memory.of_person(stage.store, person.id), read, hand.minutes, today):
         at = _one_answer(stage, hand, person, pick.item, at, chance)
 
 
@@ -80,17 +82,23 @@ def _one_answer(
 ) -> datetime:
     """One item drawn, answered and recorded; when the hand is ready for the next."""
     item = stage.bank[item_id]
-    usual = float(item.usual_seconds)
     question = item.draw(chance.randrange(2**31), person.system)
     question_id = questions.keep(stage.store, question, person.id, "today", at, text=item.text)
-    seconds = round(usual * chance.uniform(0.5, 1.8), 1)
+    seconds = round(item.usual_seconds * chance.uniform(0.5, 1.8), 1)
     at += timedelta(seconds=seconds)
     written, verdict = answer(question, hand, chance)
-    attempt = Attempt(
-        id=question_id,
-        person=person.id,
-        item=item.id,
-        kind=question.kind,
+    kept = questions.get(stage.store, question_id)
+    attempts.record(stage.store, attempt_of(stage, kept, written, verdict, seconds, at))
+    return at + timedelta(seconds=chance.uniform(5, 40))
+
+
+def attempt_of(stage: Stage, kept: Kept, written: str, verdict: Verdict, seconds: float, at: datetime) -> Attempt:
+    """The attempt of somebody who wrote that at that moment."""
+    return Attempt(
+        id=kept.id,
+        person=kept.person,
+        item=kept.item,
+        kind=kept.question.kind,
         typed=written,
         read_as=verdict.read_as,
         outcome=verdict.outcome,
@@ -99,8 +107,6 @@ def _one_answer(
         seconds=seconds,
         answered_at=at,
         received_at=at,
-        study_day=(at.astimezone(stage.zone) - timedelta(hours=4)).date(),
-        usual_seconds=usual,
+        study_day=study_day(at, stage.zone),
+        usual_seconds=float(stage.bank[kept.item].usual_seconds),
     )
-    attempts.record(stage.store, attempt)
-    return at + timedelta(seconds=chance.uniform(5, 40))
