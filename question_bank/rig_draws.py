@@ -75,10 +75,15 @@ def trouble(item: Item, system: str, values: Mapping[str, str], draws: int = DRA
     return None
 
 
-def check_draws(items: Iterable[Item], values: Mapping[str, str]) -> dict[str, dict[str, str | None]]:
-    """For each item that takes a value: its hash, and by system why it can't be asked with it, or None."""
+def check_draws(
+    items: Iterable[Item], values: Mapping[str, str], draws: int = DRAWS // 2
+) -> dict[str, dict[str, str | None]]:
+    """For each item that takes a value: its hash, and by system why it can't be asked with it, or None.
+
+    `draws` are tried in each system.
+    """
     return {
-        item.id: {"hash": item.text_hash, **{system: trouble(item, system, values) for system in SYSTEMS}}
+        item.id: {"hash": item.text_hash, **{system: trouble(item, system, values, draws) for system in SYSTEMS}}
         for item in items
         if taken(item, values)
     }
