@@ -16,7 +16,7 @@ from webapp.records.people import Person
 OFFICE_HOURS = time(9)
 AFTER_TOUR = time(18, 30)
 DRAWS_OF_THE_DEMO = 2
-"""A demo is to be there in seconds. What a sheet's numbers do to the items is tried at length where sheets are tested."""
+"""A demo is to be there in seconds; sheets are tried at length in their own tests."""
 LAST_DAY = 120
 """Until when the observers may sign."""
 
