@@ -1,11 +1,13 @@
 """Record: what was answered, what comes back when, and the mistakes that come again."""
 
+from collections import Counter
 from dataclasses import dataclass
 from datetime import date
 
 from flask import Blueprint, abort, render_template, request
 
 from question_bank import Item
+from question_bank.kinds.slip import general
 from question_bank.quantities_in_text import fill
 from webapp.at_hand import bank, course, me, store, system, today
 from webapp.planning import last_outcomes
@@ -35,9 +37,9 @@ class Line:
 
 @dataclass(frozen=True)
 class Again:
-    """A mistake that came more than once, and what to tell of it."""
+    """A mistake that came more than once, and what to tell of it. `item` is the one that it came in, if it was one."""
 
-    item: Item
+    item: Item | None
     title: str
     tell: str
     count: int
@@ -89,12 +91,19 @@ def _lines(counted: list[Attempt]) -> dict[str, Line]:
 
 
 def _come_again() -> list[Again]:
-    found = (
-        _told(each.item, each.mistake, each.count)
-        for each in attempts.mistakes_of(store(), me().id)
-        if each.count >= AGAIN
-    )
-    return [each for each in found if each]
+    """What came more than once, the commonest first. A general mistake counts over all items, any other in its own."""
+    made = attempts.mistakes_of(store(), me().id)
+    in_items = Counter(each.mistake for each in made if general(each.mistake))
+    alone = [each for each in made if in_items[each.mistake] < AGAIN and each.count >= AGAIN]
+    found = [_told(each.item, each.mistake, each.count) for each in alone]
+    for name in (each for each, items in in_items.items() if items >= AGAIN):
+        found.append(_general(name, sum(each.count for each in made if each.mistake == name)))
+    return sorted((each for each in found if each), key=lambda each: -each.count)
+
+
+def _general(name: str, count: int, item: Item | None = None) -> Again | None:
+    known = general(name)
+    return known and Again(item, known.title, known.tell, count)
 
 
 def _told(name: str, mistake: str, count: int) -> Again | None:
@@ -111,4 +120,6 @@ def _told(name: str, mistake: str, count: int) -> Again | None:
         spot = next((each for each in item.spots if f"part-{each.part}" == mistake), None)
         return spot and Again(item, f"You chose: {spot.name}", fill(item.tells.get(spot.part, ""), system()), count)
     slip = next((each for each in getattr(item, "mistakes", ()) if each.name == mistake), None)
-    return slip and Again(item, slip.title, fill(slip.tell.get(system(), ""), system()), count)
+    if slip is None:
+        return _general(mistake, count, item)
+    return Again(item, slip.title, fill(slip.tell.get(system(), ""), system()), count)
