@@ -12,7 +12,7 @@ FEWEST, MOST = 480, 560
 """Pixels that a figure should be wide on a desk: its letters are then about as large as those of the text."""
 
 
-@pytest.mark.parametrize("width", [1280, 1440, 1920])
+@pytest.mark.parametrize("width", [1216, 1280, 1440, 1640, 1920])
 def test_the_figure_stands_beside_the_text_and_nothing_runs_off_the_page(open_page, served, width):
     hand = Hand(open_page(width), Store(served.data))
     hand.join(f"Desk {width}", "two tongs and a chain")
