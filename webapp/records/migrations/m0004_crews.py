@@ -77,7 +77,7 @@ RIGHTS = f"""
         person   text not null references people (id),
         crew     text not null references crews (id),
         kind     text not null check (kind in ('coordinator', 'observer')),
-        tasks    text check (json_valid(tasks)),
+        tasks    text check (tasks is null or json_valid(tasks)),
         until    text check (until glob '{DAY}'),
         given_by text not null references people (id),
         given_at text not null check (given_at glob '{MOMENT}'),
