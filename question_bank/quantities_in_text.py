@@ -51,6 +51,7 @@ def shown(inside: str, system: str, comma: bool = False) -> str:
         text = f"{number} {unit(symbol).symbol}" if symbol else number
     else:
         text = _in_both(number, symbol, companion.strip() or None, system)
+    text = text.replace(" °", "°")
     return in_comma(text) if comma else text
 
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Any
 
-from question_bank.kinds.slip import Slip, slips_of_any_conversion
+from question_bank.kinds.slip import OTHER_UNIT, ROUNDED_PAST, Slip, slips_of_any_conversion
 from question_bank.question import Question
 from question_bank.reading import AnswerError, Quantity, read_quantity
 from question_bank.tolerance import CLOSE, FROM_KEY, TRADE_FACTORS
@@ -12,14 +12,11 @@ from question_bank.verdict import Verdict
 from question_bank.working import Line
 
 TIGHTEN = "You are near. The answer is wanted {wanted}: keep every figure to the end and round once."
-OTHER_UNIT = "other-unit"
-"""The one mistake that any item knows: the right number beside the wrong unit."""
 PAST = {
     "down": "That is a little more than it comes to. A rating, or the room there is, is rounded down, never up.",
     "up": "That is a little less than it comes to. A load, or a strength that is needed, is rounded up, never down.",
 }
 """What to tell of a right sum rounded to the unsafe side."""
-ROUNDED_PAST = "rounded-past"
 FAR = 10.0
 """A reading is far from the answer where it is more than so many times as large, or less than that part of it."""
 LOOK = "Follow the working line by line, and find where yours leaves it."

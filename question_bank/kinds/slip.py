@@ -1,11 +1,15 @@
-"""A known wrong way, and those that every pure conversion has: they need no word in an item's file."""
+"""A known wrong way, and those that need no word in an item's file: of any number, and of any pure conversion."""
 
 from dataclasses import dataclass
 
 TIMES = {1: "Ten", 2: "A hundred", 3: "A thousand"}
-COPIED = "You copied the number. It stands in another unit now, so it must change."
-UPSIDE_DOWN = "You turned the factor upside down: where you multiplied, divide, and where you divided, multiply."
+NUMBER_COPIED = "number-copied"
+UPSIDE_DOWN = "factor-upside-down"
 TEN_OFF = "Your figures are right, but the number is {times} times too {size}. Look where its decimal mark stands."
+OTHER_UNIT = "other-unit"
+"""The right number beside the wrong unit."""
+ROUNDED_PAST = "rounded-past"
+"""A right sum rounded to the unsafe side."""
 
 
 @dataclass(frozen=True)
@@ -18,15 +22,55 @@ class Slip:
     tell: str
 
 
+@dataclass(frozen=True)
+class General:
+    """A wrong way that is known of every item: its title, and what to tell of it whatever the item."""
+
+    name: str
+    title: str
+    tell: str
+
+
+def general(name: str) -> General | None:
+    """The general wrong way of that name, or None."""
+    return _GENERAL.get(name)
+
+
 def slips_of_any_conversion(given: float, value: float) -> list[Slip]:
     """The wrong ways from the given number to `value`: copied, upside down, and some tens too large or too small."""
-    found = [
-        Slip("number-copied", "Number copied", given, COPIED),
-        Slip("factor-upside-down", "Factor upside down", given * given / value, UPSIDE_DOWN),
-    ]
-    for tens, times in TIMES.items():
-        for power, size in ((tens, "large"), (-tens, "small")):
-            title = f"{times} times too {size}"
-            tell = TEN_OFF.format(times=f"{10**tens:,}", size=size)
-            found.append(Slip(title.lower().replace(" ", "-"), title, value * 10.0**power, tell))
-    return found
+    values = {NUMBER_COPIED: given, UPSIDE_DOWN: given * given / value}
+    values |= {each.name: value * 10.0**power for power, each in _TENS_OFF.items()}
+    return [Slip(name, _GENERAL[name].title, at, _GENERAL[name].tell) for name, at in values.items()]
+
+
+def _tens_off(power: int) -> General:
+    times, size = TIMES[abs(power)], "large" if power > 0 else "small"
+    title = f"{times} times too {size}"
+    return General(title.lower().replace(" ", "-"), title, TEN_OFF.format(times=f"{10 ** abs(power):,}", size=size))
+
+
+_TENS_OFF = {power: _tens_off(power) for tens in TIMES for power in (tens, -tens)}
+_GENERAL = {
+    each.name: each
+    for each in (
+        General(
+            NUMBER_COPIED, "Number copied", "You copied the number. It stands in another unit now, so it must change."
+        ),
+        General(
+            UPSIDE_DOWN,
+            "Factor upside down",
+            "You turned the factor upside down: where you multiplied, divide, and where you divided, multiply.",
+        ),
+        *_TENS_OFF.values(),
+        General(
+            OTHER_UNIT,
+            "Right number, other unit",
+            "Your number fitted the unit that was asked for, but you wrote another one beside it. Read the unit twice.",
+        ),
+        General(
+            ROUNDED_PAST,
+            "Rounded to the unsafe side",
+            "Ratings, and the room there is, are rounded down. Loads, and strengths that are needed, are rounded up.",
+        ),
+    )
+}

@@ -14,6 +14,7 @@ from question_bank.quantities_in_text import fill
         ("{{360 ft·lbf -> J}}", "360 ft·lbf (488.1 J)", "488.1 J (360 ft·lbf)"),
         ("{{360 ft·lbf -> N·m}}", "360 ft·lbf (488.1 N·m)", "488.1 N·m (360 ft·lbf)"),
         ("{{=4.448 N}} a {{=2,000}}", "4.448 N a 2,000", "4.448 N a 2,000"),
+        ("{{=35 °}} {{35 °}}", "35° 35°", "35° 35°"),
         ("{{10.2 %}}", "10.2 %", "10.2 %"),
         ("no quantity", "no quantity", "no quantity"),
     ],

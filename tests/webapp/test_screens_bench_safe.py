@@ -92,6 +92,13 @@ def test_the_units_that_are_used_most_stand_first(client):
         assert symbol in register(name).units
 
 
+def test_the_trades_five_come_before_the_other_groups_of_units(client):
+    page = client.get("/bench").text
+    groups = re.findall(r'<optgroup label="([^"]+)">', page)
+    assert groups[:6] == ["Used most", "Load", "Torque", "Pressure", "Length", "Power"]
+    assert len(groups) == len(set(groups)) and {"Mass", "Energy", "Density"} <= set(groups[6:])
+
+
 def test_the_formula_sheet_has_its_name_limits_and_cautions(client):
     page = client.get("/bench/formulas").text
     words = words_of(page)

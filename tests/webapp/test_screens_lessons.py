@@ -180,6 +180,37 @@ def test_other_numbers_are_drawn_after_an_answer_and_not_before(hands, asked):
     assert kept.id not in latest
 
 
+@pytest.mark.parametrize("kind", ["choice", "match", "order", "card"])
+def test_a_question_in_words_can_be_tried_once_more_and_never_counts(hands, house, ines, asked, kind):
+    """The button stands with the answer alone; what comes is a question of its own, and the old answer stays."""
+    hand = hands()
+    lesson = _lesson_with(hand, ines, house, kind)
+    kept = asked(lesson)[kind]
+    assert "The same once more" not in words_of(hand.get(f"/lessons/{lesson}").text)
+    sent = {"mark": "part"}
+    if kind == "choice":
+        sent = {"choice": kept.question.right}
+    elif kind == "order":
+        sent = {"step": [step.key for step in kept.question.steps]}
+    elif kind == "match":
+        sent = {f"pair-{left.key}": kept.question.right[0].key for left in kept.question.left}
+    page = hand.follow(hand.send(f"/lessons/{lesson}/answer", question=kept.id, **sent)).text
+    assert "The same once more" in words_of(page)
+    hand.send(f"/lessons/{lesson}/again", question=kept.id)
+    fresh = questions.in_lesson(house, ines().id, lesson)[kept.item]
+    assert fresh.id != kept.id and answers.get(house, fresh.id) is None
+    assert answers.get(house, kept.id) is not None and attempts.get(house, kept.id) is None
+
+
+def _lesson_with(hand, ines, house, kind: str) -> str:
+    """The first of these lessons whose text asks a question of that kind, opened."""
+    for lesson in ("safety/dropped-objects", "units/torque-power-pressure", "top-drive/pipe-handler"):
+        hand.get(f"/lessons/{lesson}")
+        if any(each.question.kind == kind for each in questions.in_lesson(house, ines().id, lesson).values()):
+            return lesson
+    pytest.fail(f"No lesson of these asks a {kind}.")
+
+
 def test_a_choice_is_shown_with_why_it_misleads(hands, asked):
     hand = hands()
     hand.get(SAFETY)

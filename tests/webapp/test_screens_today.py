@@ -172,6 +172,43 @@ def test_a_mistake_that_came_twice_is_told_with_its_reason(hands, app, answered)
     assert once and once not in told and "older-version" not in told
 
 
+@pytest.mark.parametrize("mistake, title, tell", [
+    ("number-copied", "Number copied", "It stands in another unit now"),
+    ("factor-upside-down", "Factor upside down", "where you multiplied, divide"),
+    ("ten-times-too-large", "Ten times too large", "the number is 10 times too large"),
+    ("a-thousand-times-too-small", "A thousand times too small", "the number is 1,000 times too small"),
+    ("other-unit", "Right number, other unit", "Read the unit twice"),
+    ("rounded-past", "Rounded to the unsafe side", "Ratings, and the room there is, are rounded down"),
+])  # fmt: skip
+def test_a_general_mistake_is_named_and_counted_over_all_items(hands, answered, mistake, title, tell):
+    """Once in each of two items is twice, and one made once is left out."""
+    hand = hands()
+    answered("Ines Okoro", "units.hook-load-in-kn", "wrong", mistake)
+    assert title not in words_of(hand.get("/record").text)
+    answered("Ines Okoro", "units.torque-in-kn-m", "wrong", mistake)
+    words = words_of(hand.get("/record").text)
+    told = words[words.index("Mistakes that come again") :]
+    assert f"{title} 2 times, in several items" in told and tell in told
+
+
+def test_a_general_mistake_made_in_one_item_alone_stands_with_that_item(hands, app, answered):
+    """With the item's own word on it where it has one, with the general one elsewhere."""
+    hand = hands()
+    own = next(
+        each
+        for each in app.extensions["pinandbox"]["bank"]["units.hook-load-in-kn"].mistakes
+        if each.name == "number-copied"
+    )
+    for _ in range(2):
+        answered("Ines Okoro", "units.hook-load-in-kn", "wrong", "number-copied")
+        answered("Ines Okoro", "safety.drop-energy", "wrong", "other-unit")
+    told = words_of(hand.get("/record").text).partition("Mistakes that come again")[2]
+    bank = app.extensions["pinandbox"]["bank"]
+    assert f"{own.title} 2 times, in {bank['units.hook-load-in-kn'].title}" in told
+    assert f"Right number, other unit 2 times, in {bank['safety.drop-energy'].title}" in told
+    assert "several items" not in told
+
+
 def test_all_answers_come_a_page_at_a_time(hands, answered, clock):
     hand = hands()
     made = []

@@ -5,7 +5,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from question_bank.kinds.numeric import ROUNDED_PAST, NumericQuestion
+from question_bank.kinds.numeric import NumericQuestion
+from question_bank.kinds.slip import ROUNDED_PAST
 from question_bank.powers_of_ten import Size, power_of, size
 from question_bank.units import register, split_quantity
 

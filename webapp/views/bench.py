@@ -23,6 +23,8 @@ USED_MOST = (
     ("torque", "N·m"), ("power", "hp"), ("power", "kW"),
 )  # fmt: skip
 """What a hand converts most: it stands first in a long list."""
+TRADES_FIVE = ("load", "torque", "pressure", "length", "power")
+"""The sorts of quantity that a rig talks of all day: they come before the others in the list."""
 
 
 @dataclass(frozen=True)
@@ -49,7 +51,7 @@ def show() -> str:
         overruled=unit_overruled(found[0].unit, unit.partition("/")[2]) if found else None,
         other_way=_other_way(value, found),
         cautions=list(dict.fromkeys(each.caution for each in found if each.caution)),
-        all=registers(),
+        all={name: registers()[name] for name in dict.fromkeys((*TRADES_FIVE, *registers()))},
         used_most=USED_MOST,
         find=find[:LONGEST_FIND],
         groups=groups(find[:LONGEST_FIND]),
