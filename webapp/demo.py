@@ -19,7 +19,9 @@ from webapp.records.connection import Store
 from webapp.records.errors import RecordsError
 from webapp.records.people import Person
 from webapp.study.days import study_day
-from webapp.study.planner import Offer, plan_today
+from webapp.study.planner import Aim, plan_today
+from webapp.study.rotation import every_day
+from webapp.study.worth import Offer, Section
 
 SEED = 41
 DAYS = 14
@@ -116,14 +118,15 @@ def _study(
 ) -> None:
     """One sitting: today's plan, each item drawn, answered and recorded."""
     offers = [
-        Offer(item.id, lesson.id, float(item.usual_seconds))
+        Offer(item.id, lesson.id, Section(lesson.module, item.kind), float(item.usual_seconds))
         for lesson in course.lessons
         for item in bank.values()
         if item.lesson == lesson.id
     ]
     read = set(lessons_read.parts_read(store, person.id))
     at = _at(day, zone) + timedelta(hours=chance.uniform(4, 9))
-    for pick in plan_today(offers, memory.of_person(store, person.id), read, hand.minutes, day):
+    aim = Aim(every_day(hand.minutes))
+    for pick in plan_today(offers, memory.of_person(store, person.id), read, aim, day).picks:
         item = bank[pick.item]
         question = item.draw(chance.randrange(2**31), person.system)
         question_id = questions.keep(store, question, person.id, "today", at, text=item.text)

@@ -1,26 +1,44 @@
 """The plan of today for who is asking: the records read, and handed to the pure planner."""
 
 import math
+from collections.abc import Iterator
 
 from webapp.at_hand import bank, course, me, store, today
 from webapp.records import attempts, lessons_read, memory
 from webapp.records.attempts import Attempt
-from webapp.study.planner import Offer, Pick, plan_today
+from webapp.study.first_sight import first_chances
+from webapp.study.planner import Aim, Pick, Plan, plan_today
+from webapp.study.rotation import every_day
+from webapp.study.worth import Offer, Section
 
 
 def my_plan() -> list[Pick]:
     """What is for today, in the order to ask it, within the minutes that are left of today."""
-    return _plan(me().minutes, seconds_charged())
+    return _plan(me().minutes, seconds_charged()).picks
 
 
 def more_waits() -> bool:
     """Whether something could be studied today, be it beyond the hand's minutes."""
-    return bool(_plan(math.inf, 0))
+    return bool(_plan(math.inf, 0).picks)
 
 
-def _plan(minutes: float, seconds_used: float) -> list[Pick]:
+def _plan(minutes: float, seconds_used: float) -> Plan:
     known = memory.of_person(store(), me().id)
-    return plan_today(offers(), known, lessons_finished(), minutes, today(), seconds_used)
+    return plan_today(offers(), known, lessons_finished(), my_aim(), today(), minutes, seconds_used)
+
+
+def my_aim() -> Aim:
+    """What the hand studies for. As long as nobody is asked for exam and rotation: no exam, the same minutes daily."""
+    return Aim(every_day(me().minutes), first=first_chances(_first_answers()))
+
+
+def _first_answers() -> Iterator[tuple[str, bool]]:
+    """Kind of each item answered, and whether its first counted answer was right."""
+    seen = set()
+    for each in attempts.counted(store(), me().id):
+        if each.item not in seen:
+            seen.add(each.item)
+            yield each.kind, each.outcome == "right"
 
 
 def offers() -> list[Offer]:
@@ -30,7 +48,7 @@ def offers() -> list[Offer]:
     that a hand has practised comes back when it fades, as the page of its answer has said.
     """
     return [
-        Offer(item.id, lesson.id, float(item.usual_seconds))
+        Offer(item.id, lesson.id, Section(lesson.module, item.kind), float(item.usual_seconds))
         for lesson in (*course().lessons, *course().planned)
         for item in bank().of_lesson(lesson.id)
     ]

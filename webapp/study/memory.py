@@ -143,10 +143,10 @@ class Outlook(NamedTuple):
 
 def look_ahead(days_to_ninety: float, toughness: float, elapsed: int, days: int) -> Outlook:
     """The outlook on a day `days` from today, 1 at least, of an item last answered `elapsed` days ago."""
-    now = kept(days_to_ninety, elapsed)
+    now = (1 + _FADE * elapsed / days_to_ninety) ** _BEND
+    as_it_is = (1 + _FADE * (elapsed + days) / days_to_ninety) ** _BEND
     right = if_right(days_to_ninety, toughness, now)
-    wrong = if_wrong(days_to_ninety, toughness, now)
-    return _outlook(now, kept(days_to_ninety, elapsed + days), right, wrong, days)
+    return _outlook(now, as_it_is, right, if_wrong(days_to_ninety, toughness, now), days)
 
 
 def look_ahead_unseen(kind: str, chance: float, days: int) -> Outlook:
@@ -155,22 +155,22 @@ def look_ahead_unseen(kind: str, chance: float, days: int) -> Outlook:
 
 
 def _outlook(now: float, as_it_is: float, right: Floats, wrong: Floats, days: int) -> Outlook:
-    slow, tough = right
-    after_right, right_two = kept(slow, 1), _one_more(slow, tough, days - 1)
-    after_one = now * kept(slow, days)
-    slow, tough = wrong
-    after_wrong, wrong_two = kept(slow, 1), _one_more(slow, tough, days - 1)
-    after_one += (1 - now) * kept(slow, days)
-    after_two = now * right_two + (1 - now) * wrong_two
-    return Outlook(now, as_it_is, after_one, after_two, now * after_right + (1 - now) * after_wrong)
+    # `kept` stands written out here and below: this runs for every item of the course, and a call costs as much.
+    slow, fast, missed = right[0], wrong[0], 1 - now
+    again_right, two_right = _one_more(*right, days - 1)
+    again_wrong, two_wrong = _one_more(*wrong, days - 1)
+    one = now * (1 + _FADE * days / slow) ** _BEND + missed * (1 + _FADE * days / fast) ** _BEND
+    two = now * two_right + missed * two_wrong
+    return Outlook(now, as_it_is, one, two, now * again_right + missed * again_wrong)
 
 
-def _one_more(days_to_ninety: float, toughness: float, days: int) -> float:
-    """Recall `days` after one more answer, which comes a day after the last one."""
+def _one_more(days_to_ninety: float, toughness: float, days: int) -> tuple[float, float]:
+    """The chance that an answer a day after the last one is right, and recall `days` after it."""
     chance = (1 + _FADE / days_to_ninety) ** _BEND
     right = _grown(days_to_ninety, toughness, chance)
     wrong = _dropped(days_to_ninety, toughness, chance)
-    return chance * (1 + _FADE * days / right) ** _BEND + (1 - chance) * (1 + _FADE * days / wrong) ** _BEND
+    ahead = _FADE * days
+    return chance, chance * (1 + ahead / right) ** _BEND + (1 - chance) * (1 + ahead / wrong) ** _BEND
 
 
 def kept(days_to_ninety: float, days: int) -> float:
