@@ -23,8 +23,19 @@ def more_waits() -> bool:
 
 
 def _plan(minutes: float, seconds_used: float) -> Plan:
-    known = memory.of_person(store(), me().id)
-    return plan_today(offers(), known, lessons_finished(), my_aim(), today(), minutes, seconds_used)
+    """Today's plan, made from what was known this morning: answers of today don't turn its order about."""
+    day, person = today(), me().id
+    moved = {item for item, state in memory.of_person(store(), person).items() if state.last_day >= day}
+    return plan_today(
+        offers(),
+        memory.before_day(store(), person, day),
+        lessons_finished(),
+        my_aim(),
+        day,
+        minutes,
+        seconds_used,
+        asked=moved | answered_today(),
+    )
 
 
 def my_aim() -> Aim:
@@ -33,10 +44,10 @@ def my_aim() -> Aim:
 
 
 def _first_answers() -> Iterator[tuple[str, bool]]:
-    """Kind of each item answered, and whether its first counted answer was right."""
-    seen = set()
+    """Kind of each item answered before today, and whether its first counted answer was right."""
+    seen, day = set(), today()
     for each in attempts.counted(store(), me().id):
-        if each.item not in seen:
+        if each.item not in seen and each.study_day < day:
             seen.add(each.item)
             yield each.kind, each.outcome == "right"
 

@@ -81,18 +81,23 @@ def plan_today(
     today: date,
     minutes: float | None = None,
     seconds_spent: float = 0,
+    asked: Collection[str] = (),
 ) -> Plan:
-    """The plan of today.
+    """The plan of today, made from what was known this morning.
 
     `offers` come in course order, each item once; `memory` is keyed by item id; `lessons_read` are lesson ids. Without
     `minutes` they are the rotation's for today. `seconds_spent` is what the hand has already studied today. The last
-    pick may run over the minutes, no other.
+    pick may run over the minutes, no other. Items `asked` today keep their place in the order and take no time of it:
+    with the memory of the morning, what is left of a plan is the same whatever was answered.
     """
     left = (minutes_of(aim.rotation, today) if minutes is None else minutes) * 60 - seconds_spent
     sitting = _Sitting(aim, today)
     left_out = sitting.survey(offers, memory, lessons_read)
     picks = []
     while left > 0 and (pick := sitting.next_pick()):
+        if pick.item in asked:
+            left_out[pick.item] = ASKED
+            continue
         picks.append(pick)
         left -= pick.seconds
     return Plan(picks, left_out | sitting.not_reached())
