@@ -32,17 +32,17 @@ def the_offers() -> list[Offer]:
 def mid_course(offers: list[Offer]) -> dict[str, State]:
     """Half of the items seen, known for 1 to 60 days, last asked 1 to 20 days ago."""
     chance = Random(2)
-    return {each.item: _state(chance, 1, 60) for each in offers[: ITEMS // 2]}
+    return {each.item: _state(chance, (1, 60), (1, 20)) for each in offers[: ITEMS // 2]}
 
 
 def nothing_rests(offers: list[Offer]) -> dict[str, State]:
     """Every item seen, and all of them faded: the plan has to look ahead at each."""
     chance = Random(3)
-    return {each.item: _state(chance, 0.1, 2) for each in offers}
+    return {each.item: _state(chance, (0.1, 2), (5, 40)) for each in offers}
 
 
-def _state(chance: Random, least: float, most: float) -> State:
-    return State(chance.uniform(least, most), chance.uniform(3, 8), TODAY - timedelta(chance.randint(1, 20)))
+def _state(chance: Random, strength: tuple[float, float], ago: tuple[int, int]) -> State:
+    return State(chance.uniform(*strength), chance.uniform(3, 8), TODAY - timedelta(chance.randint(*ago)))
 
 
 def seconds(call: Callable[[], object], times: int) -> float:

@@ -24,7 +24,7 @@ from webapp.study.forecast import Situation, forecast
 from webapp.study.readiness import Mark, readiness
 
 FIRST_SEED, TUNING_SEED, TUNING_HANDS = 70_000, 69_000, 20
-TUNING = [(below, new) for below in (0.7, 0.8, 0.85, 0.9, 0.95) for new in (5, 10, 20, 250)]
+TUNING = [(below, new) for below in (0.5, 0.6, 0.7, 0.8, 0.9, 0.95) for new in (5, 10, 20, 250)]
 GOOD = 0.85
 LOOKS_EVERY = 4
 LEAST_BESIDE_WEIGHT, LEAST_NUMERIC = -0.01, -0.05
@@ -203,10 +203,13 @@ def main() -> int:
                 f"  {name}: held {statistics.mean(held):.0%}, off {statistics.mean(bands[model.name].off[name]):+.3f}"
             )
         if model.name in foreign:
-            beside, weighed = gains[ByDueDate.name], gains[WeightPerSecond.name]
+            beside, weighed = gains[ByDueDate.name][1], gains[WeightPerSecond.name][1]
             bars += [
-                (f"{model.name}: over the order by due date, from {beside[1]:+.3f} up", beside[1] > 0),
-                (f"{model.name}: beside weight per second {weighed[0]:+.3f}", weighed[0] >= LEAST_BESIDE_WEIGHT),
+                (f"{model.name}: over the order by due date, from {beside:+.3f} up", beside > 0),
+                (
+                    f"{model.name}: beside weight per second, from {weighed[1]:+.3f} up",
+                    weighed[1] >= LEAST_BESIDE_WEIGHT,
+                ),
                 (f"{model.name}: numeric items {numeric:+.3f}", numeric >= LEAST_NUMERIC),
             ]
         sys.stdout.flush()

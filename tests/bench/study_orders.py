@@ -62,7 +62,7 @@ class ByDueDate(Remembering):
         yield from new[: self.new_a_day]
 
     def due(self, day: date) -> list[int]:
-        """Items due, by how far recall has fallen for their strength: the same order as by the day they fell due."""
+        """Items due, by the day on which they fell due."""
         found = []
         for name, state in self.memory.items():
             days = (day - state.last_day).days
@@ -71,13 +71,17 @@ class ByDueDate(Remembering):
         return [place for _, place in sorted(found)]
 
     def fell_due(self, state: State) -> int:
-        """The day on which it fell due, counted from the first."""
-        factor = (self.due_below ** (1 / _BEND) - 1) / (0.9 ** (1 / _BEND) - 1)
-        return (state.last_day - FIRST_DAY).days + max(1, round(state.days_to_ninety * factor))
-
-
-_BEND = -0.1542
-"""How the library's forgetting bends, for the day on which another recall than 0.9 is reached."""
+        """The day on which recall came down to what is due, counted from the first day of all."""
+        least, most = 0, 1
+        while kept(state.days_to_ninety, most) >= self.due_below:
+            least, most = most, 2 * most
+        while most - least > 1:
+            middle = (least + most) // 2
+            if kept(state.days_to_ninety, middle) >= self.due_below:
+                least = middle
+            else:
+                most = middle
+        return (state.last_day - FIRST_DAY).days + most
 
 
 class Tuned(ByDueDate):

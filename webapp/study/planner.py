@@ -39,6 +39,8 @@ NO_TIME = "no time is left for it today"
 NEW_COUNTS = 0.8
 """What an unseen item counts beside its gain: it is less sure than what is known of one that was answered."""
 IN_A_ROW = 2
+WEAK_SHOWS = 0.25
+"""The share of its worth in the exam that a weak section must add before it is the reason told."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -230,7 +232,7 @@ class _Sitting:
             return NEW_AND_WORTH if self.aim.worth and exam >= 1 else NEW
         if self.is_last:
             return LAST_DAYS
-        return WEAK if weak > exam else FADING
+        return WEAK if weak > WEAK_SHOWS * exam else FADING
 
 
 def merit(outlook: Outlook, seconds: float, unseen: bool = False) -> float:
