@@ -18,8 +18,9 @@ from webapp.records.attempts import Attempt
 from webapp.records.connection import Store
 from webapp.records.errors import RecordsError
 from webapp.records.people import Person
+from webapp.study.aim import Aim
 from webapp.study.days import study_day
-from webapp.study.planner import Aim, plan_today
+from webapp.study.planner import plan_today
 from webapp.study.rotation import every_day
 from webapp.study.worth import Offer, Section
 

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from webapp.at_hand import bank, course, me, store, today
 from webapp.records import attempts, lessons_read, memory
 from webapp.records.attempts import Attempt
+from webapp.study.aim import Aim
 from webapp.study.first_sight import first_chances
-from webapp.study.planner import Aim, Pick, Plan, plan_today
+from webapp.study.planner import Pick, Plan, plan_today
 from webapp.study.rotation import every_day
 from webapp.study.worth import Offer, Section
 

@@ -5,8 +5,9 @@ from collections.abc import Callable, Mapping
 from datetime import date, timedelta
 from random import Random
 
+from webapp.study.aim import Aim
 from webapp.study.memory import Answer, State, after
-from webapp.study.planner import Aim, plan_today
+from webapp.study.planner import plan_today
 from webapp.study.rotation import every_day
 from webapp.study.worth import Offer, Section
 

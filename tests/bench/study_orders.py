@@ -8,9 +8,10 @@ from datetime import date, timedelta
 from random import Random
 
 from tests.bench.simulated_hand import FIRST_DAY, Hand, the_course
+from webapp.study.aim import Aim
 from webapp.study.first_sight import first_chances
 from webapp.study.memory import Answer, State, after, kept
-from webapp.study.planner import Aim, plan_today
+from webapp.study.planner import plan_today
 
 READ = frozenset(offer.lesson for offer in the_course()[0])
 PLACE = {offer.item: place for place, offer in enumerate(the_course()[0])}

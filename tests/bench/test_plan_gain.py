@@ -11,10 +11,12 @@ from tests.bench.plan_cost import ITEMS, TODAY, mid_course, nothing_rests, the_o
 from tests.bench.plan_gain import Bands, interval, quick_mark, study
 from tests.bench.simulated_hand import FIRST_DAY, Study, hand_of, the_course
 from tests.bench.study_orders import ORDERS, ByDueDate, ThePlan
+from webapp.study.aim import Aim
 from webapp.study.memory import kept
-from webapp.study.planner import RESTS, Aim, plan_today
+from webapp.study.planner import plan_today
 from webapp.study.readiness import Mark
 from webapp.study.rotation import every_day
+from webapp.study.sitting import RESTS
 
 SEEDS = range(71_000, 71_004)
 

@@ -10,7 +10,8 @@ from question_bank import load_bank
 from webapp import demo, passwords
 from webapp.records import attempts, house, lessons_read, memory, people
 from webapp.records.connection import Store
-from webapp.study.planner import Aim, plan_today
+from webapp.study.aim import Aim
+from webapp.study.planner import plan_today
 from webapp.study.rotation import every_day
 from webapp.study.worth import Offer, Section
 

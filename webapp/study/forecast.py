@@ -9,10 +9,11 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from math import exp, log
 
+from webapp.study.aim import Aim
 from webapp.study.first_sight import OTHERWISE
 from webapp.study.memory import State, first_if_right, first_if_wrong, if_right, if_wrong, kept
 from webapp.study.opened import days_to_go
-from webapp.study.planner import Aim, plan_today
+from webapp.study.planner import plan_today
 from webapp.study.readiness import Mark, banded, exam_recalls, shift_of, shifted, spread_ahead
 from webapp.study.rotation import Rotation, days_between, minutes_of, on_the_rig
 from webapp.study.worth import Offer, Section, exam_worth, seconds_of

@@ -10,10 +10,10 @@ from dataclasses import dataclass
 from datetime import date
 from math import exp, log, sqrt
 
+from webapp.study.aim import Aim
 from webapp.study.first_sight import OTHERWISE
 from webapp.study.memory import State, kept
 from webapp.study.opened import days_to_go
-from webapp.study.planner import Aim
 from webapp.study.worth import Offer, Section
 
 RECORD = 200

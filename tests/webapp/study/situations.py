@@ -5,8 +5,9 @@ from datetime import date, timedelta
 
 from hypothesis import strategies as st
 
+from webapp.study.aim import Aim
 from webapp.study.memory import State
-from webapp.study.planner import Aim, Plan, plan_today
+from webapp.study.planner import Plan, plan_today
 from webapp.study.rotation import Rotation
 from webapp.study.worth import Offer, Section
 

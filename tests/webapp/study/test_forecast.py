@@ -7,10 +7,10 @@ from itertools import pairwise
 import pytest
 
 from tests.webapp.study.situations import TODAY
+from webapp.study.aim import Aim
 from webapp.study.forecast import Situation, forecast, minutes_needed, with_minutes
 from webapp.study.memory import Answer as Given
 from webapp.study.memory import State, after, kept
-from webapp.study.planner import Aim
 from webapp.study.readiness import exam_recalls, readiness
 from webapp.study.rotation import Rotation, every_day
 from webapp.study.worth import Offer, Section

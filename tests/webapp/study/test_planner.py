@@ -4,9 +4,11 @@ from datetime import date, timedelta
 
 import pytest
 
+from webapp.study.aim import Aim
 from webapp.study.memory import State, look_ahead, look_ahead_unseen, recall
-from webapp.study.planner import ASKED, CLOSED, NO_TIME, NOT_READ, RESTS, Aim, merit, plan_today
+from webapp.study.planner import plan_today
 from webapp.study.rotation import Rotation, every_day
+from webapp.study.sitting import ASKED, CLOSED, NO_TIME, NOT_READ, RESTS, merit
 from webapp.study.worth import Offer, Section
 
 TODAY = date(2026, 3, 2)

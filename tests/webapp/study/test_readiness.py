@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.webapp.study.situations import TODAY, situations
+from webapp.study.aim import Aim
 from webapp.study.memory import State, recall
-from webapp.study.planner import Aim
 from webapp.study.readiness import banded, readiness, shift_of, shifted, spread_ahead
 from webapp.study.rotation import every_day
 from webapp.study.worth import Offer, Section
