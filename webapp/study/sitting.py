@@ -27,6 +27,9 @@ IN_A_ROW = 2
 Ranked = tuple[float, int, Offer, Outlook]
 """Merit, place in the course counted backwards, and the item: of the same merit, the earlier item is the greater."""
 
+Head = tuple[float, int, Offer, list[Ranked]]
+"""Gain with the sign turned, place in the course, the item, and the list it is the last of. The least comes next."""
+
 
 class Choice(NamedTuple):
     """The item to ask next; its recall now, None if it is new; what exam and weakness of its section make it worth."""
@@ -40,13 +43,14 @@ class Choice(NamedTuple):
 class _Pool:
     """What may be asked of a section, seen and unseen, the best at the end; and its mean recall on the exam's day."""
 
-    __slots__ = ("count", "exam", "floor", "seen", "sum", "unseen")
+    __slots__ = ("count", "exam", "floor", "heads", "seen", "sum", "unseen")
 
     def __init__(self, section: Section, worth: Mapping[Section, float]) -> None:
         self.exam, self.floor = exam_worth(worth, section), has_floor(worth, section)
         self.sum, self.count = 0.0, 0
         self.seen: list[Ranked] = []
         self.unseen: list[Ranked] = []
+        self.heads: list[Head] = []
 
     def weak(self) -> float:
         """What is added to the worth of its items because the section is weak."""
@@ -72,7 +76,7 @@ class Sitting:
         self._modules: list[str] = []
         self._survey(offers, memory, lessons_read, aim, today)
         self._gate = Gate(offers, memory, lessons_read)
-        self._heads: list[tuple[float, int, Offer, list[Ranked]]] = []
+        self._heads: list[Head] = []
         for pool in self._pools.values():
             for ranked in (pool.seen, pool.unseen):
                 ranked.sort()
@@ -87,7 +91,8 @@ class Sitting:
         pool, module = self._pools[offer.section], offer.section.module
         outlook, is_new = ranked[-1][3], ranked is pool.unseen
         choice = Choice(offer, None if is_new else outlook.now, pool.exam, pool.weak())
-        self._heads = [each for each in self._heads if each[3] is not pool.seen and each[3] is not pool.unseen]
+        for head in pool.heads:
+            del self._heads[bisect.bisect_left(self._heads, head)]
         ranked.pop()
         pool.sum += outlook.after_one - outlook.as_it_is
         self._put(pool)
@@ -149,15 +154,18 @@ class Sitting:
     def _put(self, pool: _Pool) -> None:
         """Its best items among the heads, which stand by gain; of the same gain, the earlier in the course first."""
         worth = pool.exam + pool.weak()
-        for ranked in (pool.seen, pool.unseen):
-            if ranked:
-                best, place, offer, _ = ranked[-1]
-                bisect.insort(self._heads, (-best * worth, -place, offer, ranked))
+        pool.heads = [
+            (-ranked[-1][0] * worth, -ranked[-1][1], ranked[-1][2], ranked)
+            for ranked in (pool.seen, pool.unseen)
+            if ranked
+        ]
+        for head in pool.heads:
+            bisect.insort(self._heads, head)
 
     def _best(self) -> int | None:
         """The place among the heads of the next item; of a module just asked twice, only if no other has any."""
-        row = set(self._modules[-IN_A_ROW:])
-        full = row.pop() if len(row) == 1 and len(self._modules) >= IN_A_ROW else None
+        row = self._modules[-IN_A_ROW:]
+        full = row[0] if row.count(row[0] if row else None) == IN_A_ROW else None
         otherwise = None
         for at, (_, _, offer, ranked) in enumerate(self._heads):
             module = offer.section.module
