@@ -122,9 +122,9 @@ def demo(data: Path, port: int, zone: str, keep: bool) -> None:
         click.echo(f"For a new one: pinandbox reset-password NAME --data {data}")
     else:
         store, signs = invented.make_afresh(data, zone)
-        click.echo("The people and answers of the demo are invented. Sign in as one of them:")
+        click.echo("The rigs, people and answers of the demo are invented. Sign in as one of them:")
         for sign in signs:
-            click.echo(f"    {sign.name:24} {sign.password}")
+            click.echo(f"    {sign.name:24} {sign.password:20} {sign.job}")
     _serve(store, "127.0.0.1", port, zone, https=False)
 
 

@@ -252,8 +252,8 @@ def test_the_demo_is_made_afresh_at_each_start(run, tmp_path, listened):
     for number in range(2):
         texts.append(fine(run("demo", "--zone", "UTC")))
         listened[number][0].close()
-    signs = [re.findall(r"^    (\S.*\S) +(\S+)$", text, re.MULTILINE) for text in texts]
-    assert len(signs[0]) == 3
+    signs = [re.findall(r"^    (\S.*\S) +(\w{4}-\w{4}-\w{4}) ", text, re.MULTILINE) for text in texts]
+    assert len(signs[0]) == 5
     assert [name.strip() for name, _ in signs[0]] == [name.strip() for name, _ in signs[1]]
     assert not {password for _, password in signs[0]} & {password for _, password in signs[1]}
     store = listened[1][0]

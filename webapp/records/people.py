@@ -17,10 +17,14 @@ class NameTaken(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Person:
-    """One person. `system` is 'us' or 'metric'; `comma` is True for a hand who writes 12,5; `minutes` are for a day."""
+    """One person. `system` is 'us' or 'metric'; `comma` is True for a hand who writes 12,5; `minutes` are for a day.
+
+    Two hands may have one name. `sign_in` is what one of them types to sign in, and is theirs alone.
+    """
 
     id: str
     name: str
+    sign_in: str
     system: str
     comma: bool
     minutes: int
@@ -33,8 +37,8 @@ COLUMNS = ", ".join(f"people.{field.name}" for field in fields(Person))
 
 def from_row(row: tuple) -> Person:
     """A Person from a row of COLUMNS."""
-    id, name, system, comma, minutes, free_entry, created_at = row
-    return Person(id, name, system, bool(comma), minutes, bool(free_entry), as_moment(created_at))
+    id, name, sign_in, system, comma, minutes, free_entry, created_at = row
+    return Person(id, name, sign_in, system, bool(comma), minutes, bool(free_entry), as_moment(created_at))
 
 
 def name_key(name: str) -> str:
@@ -53,20 +57,25 @@ def join(
     minutes: int,
     now: datetime,
     free_entry: bool = False,
+    sign_in: str | None = None,
 ) -> Person:
-    """Add a person. Raises NameTaken."""
-    shown = " ".join(unicodedata.normalize("NFC", name).split())
-    row = (new_id(now), shown, system, int(comma), minutes, int(free_entry), as_text(now))
+    """Add a person. `sign_in` is what they type to sign in, where it is not their name. Raises NameTaken."""
+    shown, typed = _tidy(name), _tidy(sign_in or name)
+    row = (new_id(now), shown, typed, system, int(comma), minutes, int(free_entry), as_text(now))
     with store.writing() as db:
-        taken = db.execute("select 1 from people where name_key = ?", [name_key(name)]).fetchone()
+        taken = db.execute("select 1 from people where name_key = ?", [name_key(typed)]).fetchone()
         if taken:
-            raise NameTaken(f"The name {shown!r} is taken. Add a middle name or a nickname.")
+            raise NameTaken(f"The name {typed!r} is taken. Add a middle name or a nickname.")
         db.execute(
-            "insert into people (id, name, system, comma, minutes, free_entry, created_at,"
-            " name_key, password_hash, code_hash) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-            [*row, name_key(name), password_hash, code_hash],
+            "insert into people (id, name, sign_in, system, comma, minutes, free_entry, created_at,"
+            " name_key, password_hash, code_hash) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            [*row, name_key(typed), password_hash, code_hash],
         )
     return from_row(row)
+
+
+def _tidy(name: str) -> str:
+    return " ".join(unicodedata.normalize("NFC", name).split())
 
 
 def by_id(store: Store, person_id: str) -> Person | None:
@@ -76,7 +85,7 @@ def by_id(store: Store, person_id: str) -> Person | None:
 
 
 def by_name(store: Store, name: str) -> Person | None:
-    """The person with that name, whatever its capitals and spacing, or None."""
+    """The person who signs in as that, whatever its capitals and spacing, or None."""
     row = store.db.execute(f"select {COLUMNS} from people where name_key = ?", [name_key(name)]).fetchone()
     return row and from_row(row)
 

@@ -8,11 +8,17 @@ from webapp.records.errors import RecordsError
 from webapp.records.migrations.m0001_first_tables import m0001_first_tables
 from webapp.records.migrations.m0002_cases import m0002_cases
 from webapp.records.migrations.m0003_ten_drills import m0003_ten_drills
+from webapp.records.migrations.m0004_crews import m0004_crews
+from webapp.records.migrations.m0005_assignments import m0005_assignments
+from webapp.records.migrations.m0006_sign_offs import m0006_sign_offs
+from webapp.records.migrations.m0007_sittings import m0007_sittings
 
 APPLICATION_ID = 0x50264258
 """'P&BX' in the head of the file: how a records file is told from another program's SQLite file."""
 
-LEVELS = (m0001_first_tables, m0002_cases, m0003_ten_drills)
+LEVELS = (
+    m0001_first_tables, m0002_cases, m0003_ten_drills, m0004_crews, m0005_assignments, m0006_sign_offs, m0007_sittings,
+)  # fmt: skip
 
 _migrations = Migrations("pinandbox")
 for _level in LEVELS:

@@ -1,0 +1,55 @@
+"""Who may see and do what in a crew. Each function gives what was asked for, or ends the request.
+
+What somebody may not see is not there for them: 404, and not 403, so that nobody learns who is in which crew.
+"""
+
+from flask import abort, g
+
+from webapp.at_hand import me, store, today
+from webapp.records import crews, rights
+from webapp.records.crews import Crew, Membership
+from webapp.records.rights import Right
+
+
+def coordinating() -> list[Crew]:
+    """The open crews that who is asking coordinates; asked once a request."""
+    if "coordinating" not in g:
+        g.coordinating = crews.crews_with_right(store(), me().id, "coordinator", today()) if me() else []
+    return g.coordinating
+
+
+def observing() -> list[Crew]:
+    """The open crews in which who is asking may sign tasks today; asked once a request."""
+    if "observing" not in g:
+        g.observing = crews.crews_with_right(store(), me().id, "observer", today()) if me() else []
+    return g.observing
+
+
+def house_coordinator() -> None:
+    """Goes on only for a coordinator of this house."""
+    if not rights.is_coordinator(store(), me().id):
+        abort(404)
+
+
+def my_crew(crew_id: str) -> Crew:
+    """The crew with that id, if who is asking coordinates it."""
+    return next((each for each in coordinating() if each.id == crew_id), None) or abort(404)
+
+
+def my_member(person_id: str) -> Membership:
+    """The membership that somebody has now, if who is asking coordinates that crew."""
+    membership = crews.membership_now(store(), person_id)
+    if membership is None or membership.crew.id not in {each.id for each in coordinating()}:
+        abort(404)
+    return membership
+
+
+def my_right_to_sign(person_id: str, task: str) -> tuple[Membership, Right]:
+    """Somebody's membership, and the right by which who is asking may sign that task of theirs today."""
+    membership = crews.membership_now(store(), person_id)
+    if membership is None or person_id == me().id:
+        abort(404)
+    for right in rights.of_person(store(), me().id, "observer"):
+        if right.crew == membership.crew.id and task in right.tasks and right.holds_on(today()):
+            return membership, right
+    abort(404)
