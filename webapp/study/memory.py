@@ -99,6 +99,19 @@ def fold(answers: Iterable[tuple[date, Answer]]) -> State | None:
     return state
 
 
+def foretold(answers: Iterable[tuple[date, Answer]]) -> list[tuple[date, float, bool]]:
+    """For each answer that stands for a study day but the first: the day, the chance foretold, and whether it was right.
+
+    `answers` are those of one item, as for `fold`. This is the record that corrects what is told of readiness.
+    """
+    state, found = None, []
+    for day, answer in _one_a_day(answers):
+        if state is not None and day > state.last_day:
+            found.append((day, recall(state, day), answer.outcome == "right"))
+        state = after(state, answer, day)
+    return found
+
+
 def _one_a_day(answers: Iterable[tuple[date, Answer]]) -> Iterator[tuple[date, Answer]]:
     """The answer that stands for each study day. A day before the one in hand counts as the same day."""
     standing: tuple[date, Answer] | None = None

@@ -193,3 +193,13 @@ def test_the_outlook_of_an_item_never_asked(kind):
     assert outlook.after_one == pytest.approx(0.3 * recall(right, far) + 0.7 * recall(wrong, far))
     assert (right.days_to_ninety, right.toughness) == memory.first_if_right(kind)
     assert (wrong.days_to_ninety, wrong.toughness) == memory.first_if_wrong()
+
+
+def test_what_was_foretold_stands_beside_what_came():
+    """Three days: the first foretells nothing; of two answers on the second the wrong one stands."""
+    right, wrong = Answer("right", "numeric"), Answer("wrong", "numeric")
+    second, third = DAY + timedelta(4), DAY + timedelta(9)
+    history = [(DAY, right), (second, right), (second, wrong), (third, right)]
+    one, two = fold(history[:1]), fold(history[:3])
+    assert memory.foretold(history) == [(second, recall(one, second), False), (third, recall(two, third), True)]
+    assert memory.foretold([]) == memory.foretold(history[:1]) == []
