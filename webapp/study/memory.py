@@ -100,7 +100,7 @@ def fold(answers: Iterable[tuple[date, Answer]]) -> State | None:
 
 
 def foretold(answers: Iterable[tuple[date, Answer]]) -> list[tuple[date, float, bool]]:
-    """For each answer that stands for a study day but the first: the day, the chance foretold, and whether it was right.
+    """Of each answer that stands for a study day, but the first: the day, the chance foretold, whether it was right.
 
     `answers` are those of one item, as for `fold`. This is the record that corrects what is told of readiness.
     """

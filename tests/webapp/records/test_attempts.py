@@ -58,7 +58,7 @@ def test_memory_is_the_fold_of_the_attempts_as_they_were_answered(store, person)
 
 def test_the_memory_of_the_morning_is_what_stood_before_that_day(store, person):
     """Answers of the day and later are left out: one item had none before it, another hand's do not count."""
-    other = join(store, "Marek Osei-Lund")
+    other = join(store, "Ines Okoro")
     record_all(
         store,
         [
