@@ -22,7 +22,9 @@ from typing import NamedTuple
 
 import fsrs
 
-FADING_BELOW = 0.9
+FADING_BELOW = 0.88
+"""The chance of recall under which an item fades: above it, it rests and the plan does not ask it."""
+NINETY = 0.9
 SLOW = 2.5
 FURTHEST = 36_500
 RULE = 3
@@ -34,7 +36,7 @@ Floats = tuple[float, float]
 """Days to ninety and toughness, where a State with its day would only be in the way."""
 
 _library = fsrs.Scheduler(
-    desired_retention=FADING_BELOW,
+    desired_retention=NINETY,
     learning_steps=(),
     relearning_steps=(),
     maximum_interval=FURTHEST,
@@ -47,7 +49,8 @@ MODEL = f"fsrs {version('fsrs')}; rule {RULE}; {FADING_BELOW}; " + ", ".join(rep
 # The library's parameters in the places where its sums have them, for looking ahead.
 _W = _library.parameters
 _BEND = -_W[20]
-_FADE = 0.9 ** (1 / _BEND) - 1
+_FADE = NINETY ** (1 / _BEND) - 1
+_TO_FADING = (FADING_BELOW ** (1 / _BEND) - 1) / _FADE
 _GROWTH, _TIRES, _SURPRISE = exp(_W[8]), -_W[9], _W[10]
 _LEFT, _LEFT_TOUGH, _LEFT_LONG, _LEFT_SURPRISE = _W[11], -_W[12], _W[13], _W[14]
 _MOST_LEFT, _LEAST = exp(-_W[17] * _W[18]), 0.001
@@ -133,7 +136,7 @@ def recall(state: State, day: date) -> float:
 
 def back_on(state: State) -> date:
     """The first day on which the chance of recall is under `FADING_BELOW`, at most a hundred years on."""
-    days = min(math.floor(state.days_to_ninety), FURTHEST)
+    days = min(max(math.floor(_TO_FADING * state.days_to_ninety) - 1, 0), FURTHEST)
     while days < FURTHEST and recall(state, state.last_day + timedelta(days)) >= FADING_BELOW:
         days += 1
     return state.last_day + timedelta(days)

@@ -3,12 +3,13 @@
 from collections.abc import Collection, Container, Iterable
 from datetime import date, timedelta
 
+from webapp.study.memory import FADING_BELOW
 from webapp.study.rotation import Rotation, minutes_of, usual_minutes
 from webapp.study.worth import Offer
 
 OPENS_AT = 0.15
 """The share of each module before it that has been seen when a module opens."""
-RESTS_ABOVE, RESTS_ABOVE_AT_LAST = 0.88, 0.985
+RESTS_ABOVE, RESTS_ABOVE_AT_LAST = FADING_BELOW, 0.985
 LAST_DAYS = 5
 WITHOUT_EXAM = 30
 """Days to look ahead where no exam has a date: the horizon moves on with each day."""
