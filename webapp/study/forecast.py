@@ -4,7 +4,7 @@ The plan is followed day by day with what is to be expected instead of chance: e
 where right and wrong would leave it. Some days will be missed, so only a share of the minutes is counted on.
 """
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from math import exp, log
@@ -52,17 +52,39 @@ class Situation:
 
 def forecast(situation: Situation) -> list[Day]:
     """The marks day by day, from today to the eve of the exam. The last one is the mark on the day of the exam."""
-    shift, aim = shift_of(situation.record), replace(situation.aim, exam=situation.end)
-    shares = _shares(situation.offers, aim.worth)
-    memory, found = dict(situation.memory), []
+    shift, shares = shift_of(situation.record), _shares(situation.offers, situation.aim.worth)
     whole = max((situation.end - min(situation.begun, situation.today)).days, 1)
-    for day in days_between(situation.today, situation.end):
-        _study(situation, aim, memory, day, shift)
-        recalls = exam_recalls(situation.offers, memory, aim, day, shift)
+    found = []
+    for day, memory in _followed(situation, shift):
+        recalls = exam_recalls(situation.offers, memory, _with_end(situation), day, shift)
         mark = sum(share * recall for share, recall in zip(shares, recalls, strict=True))
         ahead = ((day - situation.today).days + 1) / whole
         found.append(Day(day, banded(mark, spread_ahead(min(ahead, 1.0)))))
     return found
+
+
+def never_asked(situation: Situation) -> list[str]:
+    """The items, in course order, that the plan is not expected to ask even once before the exam.
+
+    They are what the time to come has no room for, and those whose lessons are not among `lessons_read`.
+    """
+    memory = situation.memory
+    for _, after_day in _followed(situation, shift_of(situation.record)):
+        memory = after_day
+    return [offer.item for offer in situation.offers if offer.item not in memory]
+
+
+def _followed(situation: Situation, shift: float) -> Iterator[tuple[date, dict[str, State]]]:
+    """Each day with the memory to expect after its plan; it is one and the same dictionary, which moves on."""
+    memory, aim = dict(situation.memory), _with_end(situation)
+    for day in days_between(situation.today, situation.end):
+        _study(situation, aim, memory, day, shift)
+        yield day, memory
+
+
+def _with_end(situation: Situation) -> Aim:
+    """The aim with a day that stands still while the forecast moves on, even without an exam."""
+    return replace(situation.aim, exam=situation.end)
 
 
 def minutes_needed(situation: Situation, target: float) -> float | None:

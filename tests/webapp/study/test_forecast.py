@@ -8,7 +8,7 @@ import pytest
 
 from tests.webapp.study.situations import TODAY
 from webapp.study.aim import Aim
-from webapp.study.forecast import Situation, forecast, minutes_needed, with_minutes
+from webapp.study.forecast import Situation, forecast, minutes_needed, never_asked, with_minutes
 from webapp.study.memory import Answer as Given
 from webapp.study.memory import State, after, kept
 from webapp.study.readiness import exam_recalls, readiness
@@ -121,3 +121,15 @@ def test_the_memory_that_was_given_is_left_as_it_was():
     forecast(start)
     assert known == {"item-0": State(2.0, 5.0, TODAY - timedelta(5))}
     assert exam_recalls(start.offers, known, start.aim, TODAY) == before
+
+
+def test_what_is_never_asked_is_named():
+    """With a minute on each of 5 days at most one item a day is asked; with time for all, none is left."""
+    short = never_asked(situation(minutes=1, exam=5))
+    assert len(short) >= 35
+    assert set(short) < {f"item-{number}" for number in range(40)}
+    assert never_asked(situation(minutes=30)) == []
+    assert never_asked(situation(minutes=0)) == [f"item-{number}" for number in range(40)]
+    unread = situation(minutes=30)
+    first_three = {f"module-{number}/1" for number in range(3)}
+    assert never_asked(replace(unread, lessons_read=first_three)) == [f"item-{number}" for number in range(30, 40)]
