@@ -8,7 +8,7 @@ import pytest
 
 from tests.bench.memory_models import FOREIGN, MODELS, Activation, ManyScales, TheirOwn, Windows
 from tests.bench.plan_cost import ITEMS, TODAY, mid_course, nothing_rests, the_offers
-from tests.bench.plan_gain import Bands, interval, quick_mark, study
+from tests.bench.plan_gain import Bands, bars_of_bands, bars_of_model, interval, judged, quick_mark, study
 from tests.bench.simulated_hand import FIRST_DAY, Study, hand_of, the_course
 from tests.bench.study_orders import ORDERS, ByDueDate, ThePlan
 from webapp.study.aim import Aim
@@ -108,6 +108,24 @@ def test_bands_are_counted():
     bands.add("one", Mark(0.5, 0.4, 0.6), 0.65)
     assert bands.held["one"] == [True, False]
     assert bands.off["one"] == pytest.approx([-0.05, -0.15])
+
+
+def test_a_bar_that_is_not_met_is_told(capsys):
+    """Each bar on either side of its line."""
+    good = {"by due date": (0.1, 0.05, 0.15), "weight per second": (0.0, -0.01, 0.01)}
+    poor = {"by due date": (0.1, 0.0, 0.2), "weight per second": (0.0, -0.011, 0.01)}
+    assert [met for _, met in bars_of_model("one", good, -0.05)] == [True, True, True]
+    assert [met for _, met in bars_of_model("one", poor, -0.051)] == [False, False, False]
+    bands = {model.name: Bands() for model in FOREIGN}
+    for number in range(20):
+        for each in bands.values():
+            each.add("often", Mark(0.5, 0.4, 0.6), 0.5 if number else 0.7)
+            each.add("always", Mark(0.5, 0.4, 0.6), 0.5)
+            each.add("seldom", Mark(0.5, 0.4, 0.6), 0.5 if number % 2 else 0.7)
+    assert [met for _, met in bars_of_bands(bands)] == [True, False, False]
+    assert judged([("a", True), ("b", False)]) == 1
+    assert judged([("a", True)]) == 0
+    assert "NOT MET b" in capsys.readouterr().out
 
 
 def test_the_interval_by_hand():
