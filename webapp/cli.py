@@ -134,13 +134,14 @@ def demo(data: Path, port: int, zone: str, keep: bool) -> None:
 )
 def check(seeds: int) -> None:
     """Check every item, case and lesson: sums, units, mistakes, printed lines, and that what is named is there."""
-    from course import load_course
+    from course import load_blueprints, load_course
     from question_bank import BankError, load_bank, load_cases
     from question_bank.check import check_formulas, check_item
     from question_bank.check_cases import check_case
     from webapp.checking import items_by_lesson, misfits
 
     bank, cases, course, faults = load_bank(), {}, load_course(), []
+    load_blueprints(course)
     try:
         cases = load_cases(bank)
     except BankError as error:

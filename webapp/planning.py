@@ -1,26 +1,56 @@
 """The plan of today for who is asking: the records read, and handed to the pure planner."""
 
 import math
+from collections.abc import Iterator
 
 from webapp.at_hand import bank, course, me, store, today
 from webapp.records import attempts, lessons_read, memory
 from webapp.records.attempts import Attempt
-from webapp.study.planner import Offer, Pick, plan_today
+from webapp.study.aim import Aim
+from webapp.study.first_sight import first_chances
+from webapp.study.planner import Pick, Plan, plan_today
+from webapp.study.rotation import every_day
+from webapp.study.worth import Offer, Section
 
 
 def my_plan() -> list[Pick]:
     """What is for today, in the order to ask it, within the minutes that are left of today."""
-    return _plan(me().minutes, seconds_charged())
+    return _plan(me().minutes, seconds_charged()).picks
 
 
 def more_waits() -> bool:
     """Whether something could be studied today, be it beyond the hand's minutes."""
-    return bool(_plan(math.inf, 0))
+    return bool(_plan(math.inf, 0).picks)
 
 
-def _plan(minutes: float, seconds_used: float) -> list[Pick]:
-    known = memory.of_person(store(), me().id)
-    return plan_today(offers(), known, lessons_finished(), minutes, today(), seconds_used)
+def _plan(minutes: float, seconds_used: float) -> Plan:
+    """Today's plan, made from what was known this morning: answers of today don't turn its order about."""
+    day, person = today(), me().id
+    moved = {item for item, state in memory.of_person(store(), person).items() if state.last_day >= day}
+    return plan_today(
+        offers(),
+        memory.before_day(store(), person, day),
+        lessons_finished(),
+        my_aim(),
+        day,
+        minutes,
+        seconds_used,
+        asked=moved | answered_today(),
+    )
+
+
+def my_aim() -> Aim:
+    """What the hand studies for. As long as nobody is asked for exam and rotation: no exam, the same minutes daily."""
+    return Aim(every_day(me().minutes), first=first_chances(_first_answers()))
+
+
+def _first_answers() -> Iterator[tuple[str, bool]]:
+    """Kind of each item answered before today, and whether its first counted answer was right."""
+    seen, day = set(), today()
+    for each in attempts.counted(store(), me().id):
+        if each.item not in seen and each.study_day < day:
+            seen.add(each.item)
+            yield each.kind, each.outcome == "right"
 
 
 def offers() -> list[Offer]:
@@ -30,7 +60,7 @@ def offers() -> list[Offer]:
     that a hand has practised comes back when it fades, as the page of its answer has said.
     """
     return [
-        Offer(item.id, lesson.id, float(item.usual_seconds))
+        Offer(item.id, lesson.id, Section(lesson.module, item.kind), float(item.usual_seconds))
         for lesson in (*course().lessons, *course().planned)
         for item in bank().of_lesson(lesson.id)
     ]

@@ -11,7 +11,10 @@ from webapp import demo, passwords
 from webapp.demo.scenario import read_scenario
 from webapp.records import attempts, crews, house, lessons_read, memory, people, rights
 from webapp.records.connection import Store
-from webapp.study.planner import Offer, plan_today
+from webapp.study.aim import Aim
+from webapp.study.planner import plan_today
+from webapp.study.rotation import every_day
+from webapp.study.worth import Offer, Section
 
 NOW = datetime(2026, 3, 16, 15, 0, tzinfo=UTC)
 TODAY = date(2026, 3, 16)
@@ -88,9 +91,13 @@ def test_today_has_something_that_fades(store, hand):
     assert min(days) == demo.first_day(TODAY) + timedelta(hand.joins)
     assert max(each.answered_at for each in answered) < NOW
     known = memory.of_person(store, person.id)
-    offers = [Offer(item.id, item.lesson, item.usual_seconds) for item in load_bank().values()]
-    plan = plan_today(offers, known, set(lessons_read.parts_read(store, person.id)), hand.minutes, TODAY)
-    assert [pick.reason for pick in plan].count("fading") >= 3
+    offers = [
+        Offer(item.id, item.lesson, Section(item.lesson.split("/")[0], item.kind), item.usual_seconds)
+        for item in load_bank().values()
+    ]
+    read = set(lessons_read.parts_read(store, person.id))
+    plan = plan_today(offers, known, read, Aim(every_day(hand.minutes)), TODAY)
+    assert sum(pick.recall is not None for pick in plan.picks) >= 3
 
 
 def test_the_hands_differ_in_how_they_read_and_write(store):

@@ -13,8 +13,11 @@ from webapp.records.attempts import Attempt
 from webapp.records.connection import Store
 from webapp.records.people import Person
 from webapp.records.questions import Kept
+from webapp.study.aim import Aim
 from webapp.study.days import study_day
-from webapp.study.planner import Offer, plan_today
+from webapp.study.planner import plan_today
+from webapp.study.rotation import every_day
+from webapp.study.worth import Offer, Section
 
 READS_AT = time(11)
 NOON = time(12)
@@ -69,11 +72,12 @@ def _study(stage: Stage, hand: Hand, person: Person, day: int, chance: random.Ra
     at = stage.at(day) + timedelta(hours=chance.uniform(4, 9))
     today = stage.first + timedelta(day)
     offers = [
-        Offer(item.id, lesson.id, float(item.usual_seconds))
+        Offer(item.id, lesson.id, Section(lesson.module, item.kind), float(item.usual_seconds))
         for lesson in stage.course.lessons
         for item in stage.bank.of_lesson(lesson.id)
     ]
-    for pick in plan_today(offers, memory.of_person(stage.store, person.id), read, hand.minutes, today):
+    known, aim = memory.of_person(stage.store, person.id), Aim(every_day(hand.minutes))
+    for pick in plan_today(offers, known, read, aim, today).picks:
         at = _one_answer(stage, hand, person, pick.item, at, chance)
 
 

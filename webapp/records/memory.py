@@ -22,6 +22,18 @@ def of_person(store: Store, person_id: str) -> dict[str, State]:
     return {item: State(days, toughness, date.fromisoformat(last)) for item, days, toughness, last in rows}
 
 
+def before_day(store: Store, person_id: str, day: date) -> dict[str, State]:
+    """What the person remembered, by item id, before anything was answered on that day."""
+    known = of_person(store, person_id)
+    rows = store.db.execute(
+        f"select {FOLDED} from counted where person = ? and study_day < ? and item in"
+        " (select item from memory where person = ? and last_day >= ?) order by item, answered_at, id",
+        [person_id, day.isoformat(), person_id, day.isoformat()],
+    )
+    earlier = {pair[1]: fold(_answer(row) for row in of_pair) for pair, of_pair in groupby(rows, lambda row: row[:2])}
+    return {item: state for item, state in known.items() if state.last_day < day} | earlier
+
+
 def replay(db: Database, person_id: str, item: str) -> None:
     """Compute the row of one pair again from all its counted attempts. Call it in the transaction that touched them.
 

@@ -1,26 +1,29 @@
 """What to study today: a pure function. The same inputs give the same plan; no clock and no chance inside.
 
-Items that fade come first, the most faded at the head; then new items of the lessons read, in course order. The plan
-stops when the minutes are used.
+Each item that may be asked has a merit: how much recall on the day of the exam an answer today adds for a second of
+study, alone or with a second answer tomorrow. That times what the exam and the weak sections make it worth is its gain.
+The highest gain is asked first, until the minutes are used. No third item in a row is of one module while another
+module has something to ask.
 """
 
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from webapp.study.memory import FADING_BELOW, State, recall
+from webapp.study.aim import Aim
+from webapp.study.memory import State
+from webapp.study.rotation import minutes_of
+from webapp.study.sitting import ASKED, Choice, Sitting
+from webapp.study.worth import Offer
 
 FADING = "fading"
+WEAK = "weak module"
 NEW = "new"
+NEW_AND_WORTH = "new, and worth much in the exam"
+LAST_DAYS = "last days"
 
-
-@dataclass(frozen=True, slots=True)
-class Offer:
-    """An item that could be asked, its lesson, and the seconds that answering it usually takes."""
-
-    item: str
-    lesson: str
-    seconds: float
+WEAK_SHOWS = 0.25
+"""The share of its worth in the exam that a weak section must add before it is the reason told."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,37 +36,48 @@ class Pick:
     recall: float | None
 
 
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """The picks in the order to ask them, and why each other item is not among them (the words are in sitting.py)."""
+
+    picks: list[Pick]
+    left_out: dict[str, str]
+
+
 def plan_today(
-    offers: Iterable[Offer],
+    offers: Sequence[Offer],
     memory: Mapping[str, State],
     lessons_read: Collection[str],
-    minutes: float,
+    aim: Aim,
     today: date,
+    minutes: float | None = None,
     seconds_spent: float = 0,
-) -> list[Pick]:
-    """The picks for today, in the order to ask them.
+    asked: Collection[str] = (),
+) -> Plan:
+    """The plan of today, made from what was known this morning.
 
-    `offers` come in course order, each item once; `memory` is keyed by item id; `lessons_read` are lesson ids.
-    `seconds_spent` is what the hand has already studied today. The last pick may run over the minutes, no other.
+    `offers` come in course order, each item once; `memory` is keyed by item id; `lessons_read` are lesson ids. Without
+    `minutes` they are the rotation's for today. `seconds_spent` is what the hand has already studied today. The last
+    pick may run over the minutes, no other. Items `asked` today keep their place in the order and take no time of it:
+    with the memory of the morning, what is left of a plan is the same whatever was answered.
     """
-    plan: list[Pick] = []
-    left = minutes * 60 - seconds_spent
-    for pick in _wanted(list(offers), memory, lessons_read, today):
-        if left <= 0:
-            break
-        plan.append(pick)
-        left -= pick.seconds
-    return plan
+    left = (minutes_of(aim.rotation, today) if minutes is None else minutes) * 60 - seconds_spent
+    sitting = Sitting(offers, memory, lessons_read, aim, today)
+    picks, passed = [], {}
+    while left > 0 and (choice := sitting.next_choice()):
+        offer = choice.offer
+        if offer.item in asked:
+            passed[offer.item] = ASKED
+            continue
+        picks.append(Pick(offer.item, offer.seconds, _reason(choice, aim, sitting.is_last), choice.recall))
+        left -= offer.seconds
+    return Plan(picks, sitting.left_out() | passed)
 
 
-def _wanted(
-    offers: list[Offer], memory: Mapping[str, State], lessons_read: Collection[str], today: date
-) -> Iterator[Pick]:
-    """All that could be studied today, the most useful first, however long it takes."""
-    seen = ((offer, recall(memory[offer.item], today)) for offer in offers if offer.item in memory)
-    fading = [(offer, chance) for offer, chance in seen if chance < FADING_BELOW]
-    for offer, chance in sorted(fading, key=lambda each: each[1]):
-        yield Pick(offer.item, offer.seconds, FADING, chance)
-    for offer in offers:
-        if offer.item not in memory and offer.lesson in lessons_read:
-            yield Pick(offer.item, offer.seconds, NEW, None)
+def _reason(choice: Choice, aim: Aim, is_last: bool) -> str:
+    """Why the item is asked, for a hand to read."""
+    if choice.recall is None:
+        return NEW_AND_WORTH if aim.worth and choice.exam >= 1 else NEW
+    if is_last:
+        return LAST_DAYS
+    return WEAK if choice.weak > WEAK_SHOWS * choice.exam else FADING

@@ -94,3 +94,9 @@ def days_between(first: date, end: date) -> Iterator[date]:
     """Each day from `first` up to the day before `end`."""
     for number in range((end - first).days):
         yield first + number * ONE_DAY
+
+
+def usual_minutes(rotation: Rotation) -> float:
+    """The mean minutes of a day over a whole turn of days on and days off, without the exceptions."""
+    on, off = rotation.days_on, rotation.days_off
+    return (on * rotation.minutes_on + off * rotation.minutes_off) / (on + off)

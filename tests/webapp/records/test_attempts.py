@@ -56,6 +56,27 @@ def test_memory_is_the_fold_of_the_attempts_as_they_were_answered(store, person)
     assert memory.of_person(store, person.id) == {"units.rating-in-kn": expected}
 
 
+def test_the_memory_of_the_morning_is_what_stood_before_that_day(store, person):
+    """Answers of the day and later are left out: one item had none before it, another hand's do not count."""
+    other = join(store, "Ines Okoro")
+    record_all(
+        store,
+        [
+            attempt(store, person.id, "units.a", days=0),
+            attempt(store, person.id, "units.a", days=5, outcome="wrong"),
+            attempt(store, person.id, "units.b", days=5),
+            attempt(store, person.id, "units.c", days=3),
+            attempt(store, other.id, "units.b", days=1),
+        ],
+    )
+    day = START.date() + timedelta(5)
+    morning = memory.before_day(store, person.id, day)
+    first = (START.date(), Answer("right", "numeric", False, 41.5, 60))
+    assert morning == {"units.a": fold([first]), "units.c": memory.of_person(store, person.id)["units.c"]}
+    assert memory.before_day(store, person.id, day + timedelta(1)) == memory.of_person(store, person.id)
+    assert memory.before_day(store, person.id, START.date()) == {}
+
+
 def test_the_middle_one_of_three_may_arrive_last(store, person):
     """The row is bit for bit what it would be if the answers had arrived in order."""
     first, middle, last = (
