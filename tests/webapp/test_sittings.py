@@ -246,6 +246,17 @@ def test_the_clock_hands_it_in_with_what_was_kept_by_then(ines, house, sit, cloc
     assert "The time was up" in words_of(ines.get(at).text)
 
 
+def test_a_practice_paper_is_sat_through_the_same_pages(ines, house, sit):
+    """No module, a deadline: the room that the papers need."""
+    at, drawn = sit(kind="paper-a", module=None, deadline=START + timedelta(minutes=90))
+    words = words_of(ines.get(f"{at}/1").text)
+    assert "Practice paper A" in words and "Handed in for you at 2 Mar, 10:30" in words
+    ines.send(f"{at}/1/answer", **right_fields(question(house, drawn[0])))
+    ines.send(f"{at}/hand-in")
+    assert "1 of 3 right." in words_of(ines.get(at).text)
+    assert "passed by test" not in words_of(ines.get("/lessons").text)
+
+
 def test_the_clock_hands_in_what_another_looks_at(app, house, sit, person, clock):
     """Before a coordinator is shown results, whatever the clock has ended is handed in; its owner need not come."""
     at, _ = sit(deadline=START + timedelta(minutes=90))
