@@ -315,3 +315,31 @@ def _right(asked):
 def _wrong(asked):
     (given,) = wrong_fields(asked).values()
     return given
+
+
+def test_no_page_of_an_open_question_has_its_answer_in_its_source(ines, house, sit):
+    """One question of each kind, answered wrong: neither the reason, nor what misleads, nor the working is sent."""
+    of_each_kind = {item.kind: item.id for item in bank().values() if item.kind != "card"}
+    at, drawn = sit(list(of_each_kind.values()))
+    for number, id in enumerate(drawn, start=1):
+        asked = question(house, id)
+        ines.send(f"{at}/{number}/answer", **wrong_fields(asked))
+        words = words_of(ines.get(f"{at}/{number}").text)
+        tells = [each.tell for each in getattr(asked, "options", getattr(asked, "mistakes", []))]
+        tells += [asked.key_both] if hasattr(asked, "key_both") else []
+        told = [text for text in (asked.why, *tells) if text and text in words]
+        assert told == [], f"{asked.kind}: {told}"
+
+
+@pytest.mark.parametrize(
+    ("sent", "entry", "shown"),
+    [
+        ({"number": "1,300", "unit": "kN"}, "free", 'name="free" type="text" value="1,300 kN"'),
+        ({"free": "1,300 kN"}, "fields", 'inputmode="decimal" value="1,300 kN"'),
+    ],
+)
+def test_a_draft_is_shown_whichever_fields_it_was_typed_in(ines, sit, sent, entry, shown):
+    at, _ = sit()
+    ines.send(f"{at}/1/answer", **sent)
+    ines.send("/entry", entry=entry)
+    assert shown in ines.get(f"{at}/1").text
