@@ -252,6 +252,16 @@ def test_a_first_sign_in_sets_the_password(client, house, crew):
     assert crews.membership_now(house, priya.id).crew == crew
 
 
+def test_an_old_slip_changes_no_password(client, house, crew):
+    """Whoever runs the server gave her one meanwhile."""
+    priya = somebody_without_password(house, crew)
+    address = a_slip(house, crew, 1, priya.id)
+    people.set_password(house, priya.id, "kept")
+    for answer in (client.get(address), client.send(address, password=PASSWORD, system="us", writes="point")):
+        assert answer.status_code == 410
+    assert people.secrets_of(house, priya.id)[0] == "kept"
+
+
 def test_nobody_takes_anothers_first_sign_in_while_signed_in(hands, house, crew):
     priya = somebody_without_password(house, crew)
     browser, address = hands("Ines Okoro"), a_slip(house, crew, 1, priya.id)

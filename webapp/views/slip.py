@@ -102,6 +102,8 @@ def _find(code: str) -> tuple[Slip | None, tuple[str, int] | None]:
         access.failed_code(address)
         return None, (_no_slip(code, WHY_NOT[None]), UNKNOWN)
     state = slip.state(now())
+    if state == "open" and slip.person and not people.without_password(store(), [slip.person]):
+        state = "used"
     return (slip, None) if state == "open" else (None, (_no_slip(code, WHY_NOT[state]), GONE))
 
 
