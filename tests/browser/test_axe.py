@@ -38,6 +38,8 @@ SIGNED_IN = [
     "/record",
     "/record/attempts",
     "/settings",
+    "/rig-sheet",
+    "/rig-sheet?edit=yes",
 ]
 
 

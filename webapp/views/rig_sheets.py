@@ -8,7 +8,7 @@ from webapp.at_hand import me, now, store
 from webapp.records import log, rig_sheets
 from webapp.records.crews import Crew
 from webapp.views.entry import NOT_TAKEN
-from webapp.views.sheet_form import SheetForm, by_part, draws_of, empty_form, keep_sent, sent_form
+from webapp.views.sheet_form import SheetForm, by_part, draws_of, keep_sent, opened_form, sent_form
 from webapp.views.sheet_shown import shown
 
 views = Blueprint("rig_sheets", __name__)
@@ -79,7 +79,7 @@ def _form(crew: Crew, form: SheetForm | None = None) -> str:
         "crews/rig_sheet_form.html",
         title=f"Rig sheet of {crew.rig.name}",
         place="Crews",
-        parts=by_part(form.rows if form else empty_form(newest)),
+        parts=by_part(form.rows if form else opened_form(newest)),
         form=form,
         action=url_for(".save", rig=crew.rig.id),
         back=url_for(".show", rig=crew.rig.id),
