@@ -162,6 +162,7 @@ def test_a_hands_sheet_counts_at_once_is_checked_and_taken_over(hands, rosalind,
     person = people.by_name(house, "Ines Okoro").id
     [sheet] = rig_sheets.of_person(house, person)
     address = f"/people/{person}/rig-sheet"
+    assert f'href="{address}">Ines Okoro' in hettie.get(f"/rigs/{crew.rig.id}/sheet").text
     assert "Take it over" not in words_of(hettie.get(address).text)
     assert "Checked by Hettie Quarles" in words_of(
         hettie.follow(hettie.send(f"{address}/checked", sheet=sheet.id)).text

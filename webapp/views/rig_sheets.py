@@ -40,6 +40,7 @@ def show(rig: str) -> str:
         versions=versions,
         shown=sheet and shown(sheet),
         counts=rig_sheets.checked_of_rig(store(), rig),
+        of_hands=_of_hands(rig),
         may_edit=crew.id in {each.id for each in allowed.coordinating()},
         done=DONE.get(request.args.get("done", "")),
     )
@@ -71,6 +72,12 @@ def checked(rig: str) -> Response:
             detail = f"{me().name} checked sheet {newest.version} of {crew.rig.name} against the plates."
             log.note(store(), me().id, "rig sheet checked", detail, now(), crew.id)
     return redirect(url_for(".show", rig=rig, done="checked"), 303)
+
+
+def _of_hands(rig: str) -> list[rig_sheets.RigSheet]:
+    """The sheets of other hands in the crews on that rig that who is asking works with."""
+    mine = [each.id for each in allowed.crews_i_work_with() if each.rig.id == rig]
+    return [each for each in rig_sheets.of_hands(store(), mine, rig) if each.person != me().id]
 
 
 def _form(crew: Crew, form: SheetForm | None = None) -> str:
