@@ -60,13 +60,18 @@ def my_crew_on(rig_id: str) -> Crew:
 
 def crew_i_work_with_on(rig_id: str) -> Crew:
     """A crew on that rig that who is asking coordinates, or in which they may sign tasks today."""
-    return next((each for each in (*coordinating(), *observing()) if each.rig.id == rig_id), None) or abort(404)
+    return next((each for each in crews_i_work_with() if each.rig.id == rig_id), None) or abort(404)
+
+
+def crews_i_work_with() -> list[Crew]:
+    """The open crews that who is asking coordinates, or in which they may sign tasks today; each once."""
+    return list({each.id: each for each in (*coordinating(), *observing())}.values())
 
 
 def hand_i_work_with(person_id: str) -> Membership:
     """Somebody else's membership, in a crew that who is asking coordinates or in which they may sign tasks today."""
     membership = crews.membership_now(store(), person_id)
-    mine = {each.id for each in (*coordinating(), *observing())}
+    mine = {each.id for each in crews_i_work_with()}
     if membership is None or membership.crew.id not in mine or person_id == me().id:
         abort(404)
     return membership

@@ -41,6 +41,8 @@ SIGNED_IN = [
     "/tests",
     "/tests/kelly/start",
     "/tests/masts/start",
+    "/rig-sheet",
+    "/rig-sheet?edit=yes",
 ]
 
 

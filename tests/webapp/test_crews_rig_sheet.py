@@ -138,6 +138,9 @@ def test_a_doubtful_number_needs_a_tick_and_a_note(rosalind, house, crew):
     saved = ticked | {"why-line_strength": "Reel certificate, fibre core."}
     page = words_of(rosalind.follow(rosalind.send(address, **saved)).text)
     assert "Unusual, and right: Reel certificate, fibre core." in page
+    opened = rosalind.get(f"{address}?edit=yes").text
+    assert re.search(r'name="sure-line_strength" value="[^"]+" checked', opened), "It is not doubted a second time."
+    assert 'value="Reel certificate, fibre core."' in opened
 
 
 def test_a_metric_hand_who_writes_a_comma_fills_one_in_and_gets_it_back_so(hands, crew, house):
@@ -159,6 +162,7 @@ def test_a_hands_sheet_counts_at_once_is_checked_and_taken_over(hands, rosalind,
     person = people.by_name(house, "Ines Okoro").id
     [sheet] = rig_sheets.of_person(house, person)
     address = f"/people/{person}/rig-sheet"
+    assert f'href="{address}">Ines Okoro' in hettie.get(f"/rigs/{crew.rig.id}/sheet").text
     assert "Take it over" not in words_of(hettie.get(address).text)
     assert "Checked by Hettie Quarles" in words_of(
         hettie.follow(hettie.send(f"{address}/checked", sheet=sheet.id)).text

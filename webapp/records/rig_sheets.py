@@ -36,10 +36,11 @@ class RigSheet:
 
 
 SHEETS = (
-    "select rig_sheets.id, rig_sheets.rig, rigs.name, person, hand.name, version, maker.name, rig_sheets.made_at,"
-    " checker.name, checked_at, body from rig_sheets join people maker on maker.id = rig_sheets.made_by"
-    " left join people checker on checker.id = rig_sheets.checked_by left join people hand on hand.id = person"
-    " left join rigs on rigs.id = rig_sheets.rig"
+    "select rig_sheets.id, rig_sheets.rig, rigs.name, rig_sheets.person, hand.name, version, maker.name,"
+    " rig_sheets.made_at, checker.name, checked_at, body"
+    " from rig_sheets join people maker on maker.id = rig_sheets.made_by"
+    " left join people checker on checker.id = rig_sheets.checked_by"
+    " left join people hand on hand.id = rig_sheets.person left join rigs on rigs.id = rig_sheets.rig"
 )
 
 
@@ -121,6 +122,19 @@ def newest_of_person(store: Store, person_id: str, rig_id: str | None) -> RigShe
         [person_id, rig_id, rig_id, rig_id],
     ).fetchone()
     return row and _sheet(row)
+
+
+def of_hands(store: Store, crew_ids: list[str], rig_id: str) -> list[RigSheet]:
+    """For each hand in these crews the newest own sheet of that rig which their coordinators may see, by name."""
+    marks = ", ".join("?" for _ in crew_ids)
+    rows = store.db.execute(
+        f"{SHEETS} join memberships on memberships.person = rig_sheets.person and memberships.left_at is null"
+        f" where memberships.crew in ({marks}) and rig_sheets.made_at >= memberships.sees_from"
+        " and coalesce(json_extract(body, '$.for_rig'), ?) = ? order by hand.name, hand.sign_in, version",
+        [*crew_ids, rig_id, rig_id],
+    )
+    newest = {sheet.person: sheet for sheet in map(_sheet, rows)}
+    return list(newest.values())
 
 
 def that_counts(store: Store, person_id: str, rig_id: str | None) -> RigSheet | None:

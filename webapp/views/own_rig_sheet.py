@@ -7,7 +7,7 @@ from webapp.at_hand import me, store
 from webapp.my_rig_sheet import my_rig, my_sheet
 from webapp.records import rig_sheets
 from webapp.views.entry import NOT_TAKEN
-from webapp.views.sheet_form import SheetForm, by_part, draws_of, empty_form, keep_sent, sent_form
+from webapp.views.sheet_form import SheetForm, by_part, draws_of, keep_sent, opened_form, sent_form
 from webapp.views.sheet_shown import shown
 
 views = Blueprint("own_rig_sheet", __name__)
@@ -48,7 +48,7 @@ def _form(form: SheetForm | None = None) -> str:
         "crews/rig_sheet_form.html",
         title="Your own rig sheet",
         place="Bench",
-        parts=by_part(form.rows if form else empty_form(_own() or my_sheet())),
+        parts=by_part(form.rows if form else opened_form(_own() or my_sheet())),
         form=form,
         action=url_for(".save"),
         back=url_for(".show"),

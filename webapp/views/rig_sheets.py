@@ -8,7 +8,7 @@ from webapp.at_hand import me, now, store
 from webapp.records import log, rig_sheets
 from webapp.records.crews import Crew
 from webapp.views.entry import NOT_TAKEN
-from webapp.views.sheet_form import SheetForm, by_part, draws_of, empty_form, keep_sent, sent_form
+from webapp.views.sheet_form import SheetForm, by_part, draws_of, keep_sent, opened_form, sent_form
 from webapp.views.sheet_shown import shown
 
 views = Blueprint("rig_sheets", __name__)
@@ -40,6 +40,7 @@ def show(rig: str) -> str:
         versions=versions,
         shown=sheet and shown(sheet),
         counts=rig_sheets.checked_of_rig(store(), rig),
+        of_hands=_of_hands(rig),
         may_edit=crew.id in {each.id for each in allowed.coordinating()},
         done=DONE.get(request.args.get("done", "")),
     )
@@ -73,13 +74,19 @@ def checked(rig: str) -> Response:
     return redirect(url_for(".show", rig=rig, done="checked"), 303)
 
 
+def _of_hands(rig: str) -> list[rig_sheets.RigSheet]:
+    """The sheets of other hands in the crews on that rig that who is asking works with."""
+    mine = [each.id for each in allowed.crews_i_work_with() if each.rig.id == rig]
+    return [each for each in rig_sheets.of_hands(store(), mine, rig) if each.person != me().id]
+
+
 def _form(crew: Crew, form: SheetForm | None = None) -> str:
     newest = next(iter(rig_sheets.of_rig(store(), crew.rig.id)), None)
     return render_template(
         "crews/rig_sheet_form.html",
         title=f"Rig sheet of {crew.rig.name}",
         place="Crews",
-        parts=by_part(form.rows if form else empty_form(newest)),
+        parts=by_part(form.rows if form else opened_form(newest)),
         form=form,
         action=url_for(".save", rig=crew.rig.id),
         back=url_for(".show", rig=crew.rig.id),

@@ -62,9 +62,11 @@ class SheetForm:
         return {row.field.name: row.note for row in self.rows if row.doubt}
 
 
-def empty_form(sheet: RigSheet | None) -> list[Row]:
-    """The form as it is opened: with the numbers of a kept sheet, or empty."""
-    return [_as_kept(field, sheet.values if sheet else {}) for field in sheet_fields().values()]
+def opened_form(sheet: RigSheet | None) -> list[Row]:
+    """The form as it is opened: with the numbers of a kept sheet, or empty. What was doubted once stays answered."""
+    typed = {name: _in_own_mark(text) for name, text in (sheet.values if sheet else {}).items()}
+    doubts = read_sheet(typed, {}, at_hand.system(), at_hand.comma()).doubts
+    return [_as_kept(field, typed, doubts, sheet.notes if sheet else {}) for field in sheet_fields().values()]
 
 
 def by_part(rows: list[Row]) -> list[tuple[str, list[Row]]]:
@@ -93,11 +95,16 @@ def keep_sent(form: SheetForm, draws: Mapping[str, Mapping[str, str | None]], **
     )
 
 
-def _as_kept(field: SheetField, values: Mapping[str, str]) -> Row:
-    if field.name not in values:
+def _in_own_mark(text: str) -> str:
+    return text.replace(".", ",") if at_hand.comma() else text
+
+
+def _as_kept(field: SheetField, typed: Mapping[str, str], doubts: Mapping[str, str], notes: Mapping[str, str]) -> Row:
+    if field.name not in typed:
         return Row(field, "", field.units[at_hand.system()])
-    number, unit = split_quantity(values[field.name])
-    return Row(field, number.replace(".", ",") if at_hand.comma() else number, unit)
+    number, unit = split_quantity(typed[field.name])
+    note = notes.get(field.name, "")
+    return Row(field, number, unit, doubt=doubts.get(field.name), sure=bool(note), note=note)
 
 
 def _as_sent(field: SheetField, sent: Mapping[str, str], units: Mapping[str, str], reading: SheetReading) -> Row:

@@ -7,7 +7,7 @@ import pytest
 
 from question_bank import load_bank
 from tests.webapp.records.samples import START, Drawn, ask, attempt, join, record_all
-from webapp.records import answers, hints, questions
+from webapp.records import answers, hints, questions, rig_sheets
 from webapp.records.answers import UncountedAnswer
 from webapp.records.errors import RecordsError
 
@@ -103,6 +103,25 @@ def test_in_a_lesson_the_latest_question_of_each_item_counts(store, person, plai
     ask(store, person.id, "units.a", place="practice", now=minute(4))
     found = questions.in_lesson(store, person.id, "units/force")
     assert {item: kept.id for item, kept in found.items()} == {"units.a": latest, "units.b": only}
+
+
+def test_draws_of_one_item_are_counted_for_each_person_by_an_index(store, person, plain):
+    for item in ("units.a", "units.b", "units.a"):
+        ask(store, person.id, item)
+    ask(store, None, "units.a", place="ten", drill="d1")
+    assert questions.drawn_before(store, person.id, "units.a") == 2
+    assert questions.drawn_before(store, person.id, "units.c") == 0
+    count = "explain query plan select count(*) from questions where person = 'x' and item = 'y'"
+    plan = " ".join(row[3] for row in store.db.execute(count))
+    assert "USING COVERING INDEX questions_by_pair" in plan
+
+
+def test_a_question_names_the_rig_sheet_that_it_took_numbers_from(store, person, plain):
+    sheet = rig_sheets.keep(
+        store, {"lines_strung": "12"}, {}, {}, system="us", by=person.id, now=START, person=person.id
+    )
+    assert questions.get(store, ask(store, person.id, rig_sheet=sheet.id)).rig_sheet == sheet.id
+    assert questions.get(store, ask(store, person.id)).rig_sheet is None
 
 
 def test_the_first_uncounted_answer_stands(store, person):

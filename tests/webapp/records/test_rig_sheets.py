@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 
-from tests.webapp.crews import START, a_hand, a_rig
+from tests.webapp.crews import START, a_crew, a_hand, a_member, a_rig
 from webapp.records import rig_sheets
 
 LATER = START + timedelta(days=1)
@@ -99,6 +99,19 @@ def test_a_hands_sheet_taken_over_keeps_who_checked_it(store, rig, by, checked):
     taken = rig_sheets.take_over(store, rig_sheets.get(store, own.id), rig.id, by, LATER)
     assert (taken.rig, taken.version, taken.values) == (rig.id, 1, own.values)
     assert taken.checked_by == ("Rosalind Achterberg" if checked else None)
+
+
+def test_the_newest_sheet_of_each_hand_in_a_crew_is_found(store, rig):
+    crew, other = a_crew(store, rig), a_crew(store, rig, "Crew B")
+    ines, joao = a_member(store, crew, "Ines Okoro").person.id, a_member(store, crew, "Joao Wexley", sees_from=LATER)
+    marek = a_member(store, other, "Marek Osei").person.id
+    for person in (ines, ines, joao.person.id, marek):
+        keep(store, person, person=person, for_rig=rig.id)
+    keep(store, ines, person=ines, for_rig=a_rig(store, "Quillwater 7").id)
+    found = rig_sheets.of_hands(store, [crew.id], rig.id)
+    assert [(each.person, each.version) for each in found] == [(ines, 2)], "Joao’s is from before he may be seen."
+    assert [each.person for each in rig_sheets.of_hands(store, [crew.id, other.id], rig.id)] == [ines, marek]
+    assert rig_sheets.of_hands(store, [], rig.id) == []
 
 
 @pytest.mark.parametrize("of", ["rig", "person"])
