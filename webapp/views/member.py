@@ -41,6 +41,7 @@ def show(person_id: str) -> str:
     since = member.sees_from
     row = rows_of([member])[0]
     rotation = rotation_of(member.crew, member.person.minutes)
+    taken = [test.sitting for cell in row.cells.values() for test in cell.tests]
     return render_template(
         "people/member.html",
         member=member,
@@ -50,9 +51,7 @@ def show(person_id: str) -> str:
         on_rig=on_the_rig(rotation, today()),
         on_nights=on_nights(rotation, today()),
         warnings=exam_warning(member, row.exam.day) if row.exam else None,
-        versions=questions.versions_in_drills(
-            store(), [test.sitting for cell in row.cells.values() for test in cell.tests]
-        ),
+        versions=questions.versions_in_drills(store(), taken),
         again=come_again(attempts.mistakes_of(store(), person_id, since)),
         weeks=_weeks(attempts.by_day(store(), person_id, since)),
         latest=attempts.of_person(store(), person_id, LATEST, since=since),
