@@ -3,9 +3,10 @@
 A coordinator's rows are of members and of what came at or after `sees_from`; a hand's own row is of everything.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
+from itertools import islice
 
 from course import Module
 from webapp.assigned import Assigned, rotation_of
@@ -17,7 +18,7 @@ from webapp.records.excuses import Excuse
 from webapp.records.module_results import REFRESHER, Handed, results_of
 from webapp.records.standing import Remembered, Since
 from webapp.study.days import study_day
-from webapp.study.pace import NOT_ENOUGH, Load, Minutes, Pace, added_up, exam_day_fault, minutes_until, pace
+from webapp.study.pace import NOT_ENOUGH, Load, Minutes, Pace, added_up, exam_day_fault, minutes_ahead, pace
 from webapp.study.rotation import Rotation
 from webapp.study.standing import EXCUSED, LATE, NEED_STUDY, PASSED, REFRESH, REPLACED, Asked, Result, Standing
 from webapp.study.standing import standing as standing_of
@@ -119,7 +120,7 @@ class _Reading:
         self.exams = exams.of_people(store(), ids)
         self.excuses = {(each.person, each.module): each for each in excuses.running(store(), ids) if each.module}
         self.assigned = Assigned(members)
-        self._minutes: dict[tuple[str, int, date], Minutes] = {}
+        self._ahead: dict[tuple[str, int], tuple[Iterator[Minutes], list[Minutes]]] = {}
 
     def _measure_course(self) -> None:
         """What there is to study: each item's module and seconds, each part's module and minutes, sums by module."""
@@ -173,14 +174,16 @@ class _Reading:
             for load, left in added_up(loads)
             if load.due >= self.today
         }
-        return [replace(each, pace=paces.get(each.module.id)) for each in cells]
+        return [replace(each, pace=paces[each.module.id]) if each.module.id in paces else each for each in cells]
 
     def _minutes_until(self, member: Membership, rotation: Rotation, day: date) -> Minutes:
-        """Counted once for hands of one crew who have the same minutes a day."""
-        key = (member.crew.id, member.person.minutes, day)
-        if key not in self._minutes:
-            self._minutes[key] = minutes_until(rotation, self.today, day)
-        return self._minutes[key]
+        """Counted once, day by day, for hands of one crew who have the same minutes a day. The day is not past."""
+        key = (member.crew.id, member.person.minutes)
+        if key not in self._ahead:
+            self._ahead[key] = minutes_ahead(rotation, self.today), []
+        more, known = self._ahead[key]
+        known.extend(islice(more, max(0, (day - self.today).days + 1 - len(known))))
+        return known[(day - self.today).days]
 
 
 def as_result(handed: Handed) -> Result:
