@@ -4,19 +4,20 @@ A test of a module is open to anybody at any time, before its lessons are read o
 one of that module opens on the next study day: what was just shown as the right answer proves nothing the same evening.
 """
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
 from course import Lesson, Module, PlannedLesson
 from webapp import my_sittings
+from webapp.assigned import asked_of_me
 from webapp.at_hand import bank, course, me, store, today, zone
-from webapp.records import assignments, crews, sittings
-from webapp.records.module_results import MODULE, REFRESHER, Handed, ModuleResults, results_of
+from webapp.records import sittings
+from webapp.records.module_results import MODULE, Handed, ModuleResults, results_of
 from webapp.records.sittings import Sitting
+from webapp.standings import as_result
 from webapp.study.days import study_day
 from webapp.study.drawing_up import IN_A_REFRESHER, QUESTIONS, SELF_MARKED, Askable, draw_up
-from webapp.study.standing import Result, lesson_refresh_days
+from webapp.study.standing import lesson_refresh_days
 
 
 @dataclass(frozen=True)
@@ -106,26 +107,15 @@ def begin(module_id: str, kind: str, seed: int) -> str | None:
 
 
 def rules(module: Module) -> tuple[int, bool]:
-    """The pass mark in percent, and whether must-pass items must be right: as assigned, or else as the course says.
-
-    Where more than one assignment holds, the strictest does.
-    """
-    asked = [each for each in _assigned() if each.module == module.id]
-    if not asked:
-        return module.pass_mark, True
-    return max(each.pass_mark for each in asked), any(each.must_pass for each in asked)
+    """The pass mark in percent, and whether must-pass items must be right: as assigned, or else as the course says."""
+    asked = asked_of_me(module.id)
+    return (asked.pass_mark, asked.must_pass) if asked else (module.pass_mark, True)
 
 
 def lessons_passed() -> dict[str, date]:
     """The lessons that count as passed by a test of their module, with the day on which they last were."""
     results = results_of(store(), [me().id])
     return {lesson: day_of(at) for each in results.values() for lesson, at in each.lessons_passed.items()}
-
-
-def as_result(handed: Handed) -> Result:
-    """A handed-in test as the standing in a module takes it."""
-    lessons = handed.lessons if handed.kind == REFRESHER else None
-    return Result(day_of(handed.at), handed.mark, handed.passed, not handed.missed, lessons)
 
 
 def day_of(moment: datetime) -> date:
@@ -150,11 +140,3 @@ def _seen(test: ModuleTest) -> set[str]:
     """The items of the test or refresher that was handed in last."""
     last = test.last and sittings.get(store(), test.last.sitting)
     return {each["item"] for each in last.body["items"]} if last else set()
-
-
-def _assigned() -> Iterable[assignments.Assignment]:
-    """What is assigned to who is asking now: by name, through their crew, or through its rig for its type."""
-    member = crews.membership_now(store(), me().id)
-    crew = member and member.crew
-    found = assignments.running(store(), [me().id], [crew.id] if crew else [], [crew.rig.id] if crew else [])
-    return [each for each in found if each.rig_type is None or (crew and each.rig_type == crew.rig.rig_type)]

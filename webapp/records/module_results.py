@@ -1,5 +1,6 @@
 """What people's tests of modules came to: read for many people at once, for the matrix and a person's page."""
 
+import functools
 import json
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
@@ -92,4 +93,10 @@ def _rows(store: Store, person_ids: list[str]) -> Iterable[tuple]:
 
 
 def _handed(id: str, kind: str, at: str, percent: int, passed: int, missed: str, lessons: str) -> Handed:
-    return Handed(id, kind, as_moment(at), percent, bool(passed), tuple(json.loads(missed)), tuple(json.loads(lessons)))
+    return Handed(id, kind, as_moment(at), percent, bool(passed), _listed(missed), _listed(lessons))
+
+
+@functools.lru_cache(maxsize=1024)
+def _listed(text: str) -> tuple[str, ...]:
+    """A JSON list. Thousands of tests of one module have the same lessons."""
+    return tuple(json.loads(text))
