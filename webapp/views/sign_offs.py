@@ -23,6 +23,8 @@ BACK = 14
 """Days: what was seen longer ago is signed with a note that says why."""
 LONGEST_NOTE = 300
 MOST_SHOWN = 60
+NOT_ASKED = ("not-asked", "excused", "replaced")
+"""States of tasks that stand at the end of the list."""
 
 
 @views.get("/sign-offs")
@@ -38,10 +40,12 @@ def show() -> str:
 
 @views.get("/sign-offs/<person>")
 def of_hand(person: str) -> str:
-    """The tasks of one hand that I may sign, each with how it stands."""
+    """The tasks of one hand that I may sign and the rig type has, each with how it stands; first what is asked for."""
     member = next((each for each in _members() if each.person.id == person), None) or abort(404)
     mine = _my_tasks()[member.crew.id]
     tasks = [each for each in hands_on.of_hand(person, member.crew.rig) if each.task.id in mine]
+    tasks = [each for each in tasks if each.task.fits(member.crew.rig.rig_type)]
+    tasks.sort(key=lambda each: each.state in NOT_ASKED)
     return render_template("signoffs/tasks.html", member=member, tasks=tasks)
 
 
