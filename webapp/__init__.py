@@ -15,8 +15,9 @@ from webapp.records.connection import Store
 
 VIEWS = (
     "welcome", "account", "settings", "today", "lessons", "practice", "questions", "cases", "ten", "bench",
-    "bench_sums", "bench_formulas", "record", "glossary", "sign_offs", "observers",
-    "crew_tasks", "my_tasks",
+    "bench_sums", "bench_formulas", "record", "glossary",
+    "set_up", "crews", "crew_people", "crew_file", "crew_log", "slips", "slip", "my_crew",
+    "sign_offs", "observers", "crew_tasks", "my_tasks",
 )  # fmt: skip
 """The files of webapp/views that hold a blueprint called `views`."""
 

@@ -24,6 +24,8 @@ COOKIE_LENGTH = 43
 WINDOW = timedelta(minutes=15)
 # Failed tries in one window: by name and address together, by name from anywhere, by address for any name.
 LIMITS = {"pair": 5, "name": 20, "address": 60}
+# Codes that nobody was given, in one window from one address: a slip is read badly now and then, by a whole crew.
+MOST_CODES = 20
 
 HEADERS = {
     "Content-Security-Policy": (
@@ -46,6 +48,7 @@ def install(app: Flask) -> None:
     app.config["MAX_CONTENT_LENGTH"] = 64 * 1024
     app.config["MAX_FORM_MEMORY_SIZE"] = 64 * 1024
     app.config["MAX_FORM_PARTS"] = 200
+    app.before_request(_make_room)
     app.before_request(_find_person)
     app.before_request(_check_form)
     app.before_request(_closed_by_default)
@@ -119,6 +122,41 @@ def good_try(name: str, address: str) -> None:
     """Forget the failed tries at that name. Those of the address stay: others may be guessing from there."""
     keys = _keys(name, address)
     tries.clear(store(), [keys["pair"], keys["name"]])
+
+
+def throttle_codes(address: str) -> int:
+    """The seconds to wait before the next code of a slip or a set-up address is looked at; 0 is at once."""
+    failed = tries.since(store(), _signed(f"code {address}"), now() - WINDOW)
+    if len(failed) < MOST_CODES:
+        return 0
+    return math.ceil((failed[-MOST_CODES] + WINDOW - now()).total_seconds())
+
+
+def failed_code(address: str) -> None:
+    """Count a code that nobody was given."""
+    tries.add(store(), [_signed(f"code {address}")], now(), forget_before=now() - WINDOW)
+
+
+def waiting(seconds: int) -> str:
+    """The sentence for somebody who has to wait so long."""
+    minutes = math.ceil(seconds / 60)
+    return f"Too many tries. Wait {minutes} {'minute' if minutes == 1 else 'minutes'}, then try again."
+
+
+def takes_much(most: int) -> Callable:
+    """Mark a view that takes a form of so many bytes. Put it right under the route decorators."""
+
+    def mark(view: Callable) -> Callable:
+        view.takes_much = most
+        return view
+
+    return mark
+
+
+def _make_room() -> None:
+    most = getattr(current_app.view_functions.get(request.endpoint), "takes_much", None)
+    if most:
+        request.max_content_length = request.max_form_memory_size = most
 
 
 def _find_person() -> None:

@@ -25,6 +25,15 @@ def observing() -> list[Crew]:
     return g.observing
 
 
+def way_to_crews() -> tuple[str, str] | None:
+    """Word and address of the page from which who is asking works with crews; None for who doesn't."""
+    if me() is None:
+        return None
+    if coordinating() or rights.is_coordinator(store(), me().id):
+        return "Crews", "/crews"
+    return ("Sign-offs", "/sign-offs") if observing() else None
+
+
 def house_coordinator() -> None:
     """Goes on only for a coordinator of this house."""
     if not rights.is_coordinator(store(), me().id):

@@ -1,4 +1,4 @@
-"""The commands: `pinandbox serve`, `demo`, `check`, `rebuild`, `backup`, `restore`, `reset-password`.
+"""The commands: `pinandbox serve`, `demo`, `check`, `rebuild`, `backup`, `restore`, `reset-password`, `setup-address`.
 
 What a command needs is imported where it runs, so that `--help` answers at once.
 """
@@ -209,6 +209,19 @@ def reset_password(name: str, data: Path) -> None:
         people.set_password(store, person.id, passwords.hash_password(password))
     click.echo(f"The new password of {person.name} is {password}")
     click.echo("It is not kept anywhere else. Every session of theirs has ended.")
+
+
+@main.command("setup-address")
+@data_option()
+@click.option("--base", default="http://127.0.0.1:8060", show_default=True, help="How browsers reach the server.")
+def setup_address(data: Path, base: str) -> None:
+    """Print a new address by which somebody becomes a coordinator. Those printed before end."""
+    from datetime import UTC, datetime
+
+    from webapp import setting_up
+
+    with closing(_opened(data)) as store:
+        click.echo(setting_up.new_address(store, base.rstrip("/"), datetime.now(UTC)))
 
 
 def _opened(data: Path, new: bool = False) -> "Store":

@@ -6,7 +6,6 @@ otherwise, so that a small machine still signs in a whole crew at shift change.
 
 import functools
 import itertools
-import re
 import secrets
 import unicodedata
 from pathlib import Path
@@ -15,14 +14,14 @@ from argon2 import PasswordHasher
 from argon2.exceptions import InvalidHashError, VerificationError
 from flask import current_app, has_app_context
 
+from webapp import codes
+
 SHORTEST = 8
 LONGEST = 128
 COST = {"time_cost": 2, "memory_cost": 19_456, "parallelism": 1}
 
-# No 0 and O, no 1, I and L, no U beside V: a code is written down by hand and read by another.
-CODE_LETTERS = "23456789ABCDEFGHJKMNPQRSTVWXYZ"
-CODE_GROUPS = 5
-CODE_GROUP = 4
+PASSWORD_LETTERS = 12
+RECOVERY_LETTERS = 20
 
 REFUSED = Path(__file__).with_name("refused_passwords.txt")
 
@@ -57,22 +56,22 @@ def matches(kept_hash: str | None, password: str) -> bool:
 
 def new_password() -> str:
     """A random password that is easy to type, for the demo and for a reset by whoever runs the server."""
-    return "-".join(_letters(CODE_GROUP).lower() for _ in range(3))
+    return codes.in_groups(codes.random_letters(PASSWORD_LETTERS)).lower()
 
 
 def new_recovery_code() -> str:
     """A random recovery code, such as 7KQM-2XWD-9HTR-VB4C-Z3NP: shown once, then only its hash is kept."""
-    return "-".join(_letters(CODE_GROUP) for _ in range(CODE_GROUPS))
+    return codes.in_groups(codes.random_letters(RECOVERY_LETTERS))
 
 
 def hash_recovery_code(code: str) -> str:
     """The hash of a recovery code to keep."""
-    return hash_password(_bare_code(code))
+    return hash_password(codes.bare(code))
 
 
 def matches_recovery_code(kept_hash: str | None, code: str) -> bool:
     """Whether the code belongs to the kept hash; capitals, spaces and dashes make no difference."""
-    return matches(kept_hash, _bare_code(code))
+    return matches(kept_hash, codes.bare(code))
 
 
 def _hasher() -> PasswordHasher:
@@ -99,10 +98,6 @@ def _bare(text: str) -> str:
     return "".join(unicodedata.normalize("NFKC", text).casefold().split())
 
 
-def _bare_code(code: str) -> str:
-    return re.sub(r"[\s\-\u2010-\u2015]", "", code).upper()
-
-
 def _is_run(password: str) -> bool:
     """Whether it is one character over and over, or each the next of the one before: aaaaaaaa, 34567890, hgfedcba."""
     steps = {ord(right) - ord(left) for left, right in itertools.pairwise(password)}
@@ -112,7 +107,3 @@ def _is_run(password: str) -> bool:
 @functools.cache
 def _refused() -> frozenset[str]:
     return frozenset(REFUSED.read_text(encoding="utf-8").split())
-
-
-def _letters(number: int) -> str:
-    return "".join(secrets.choice(CODE_LETTERS) for _ in range(number))

@@ -8,6 +8,7 @@ import waitress
 
 from webapp import create_app
 from webapp.records.connection import Store
+from webapp.setting_up import first_address
 
 THREADS = 8
 
@@ -32,7 +33,11 @@ def listen(store: Store, host: str, port: int, zone: str, https: bool) -> None:
         app = create_app({"DATABASE": str(store.path), "ZONE": zone, "HTTPS": https})
         server = waitress.create_server(app, sockets=[bound], threads=THREADS, **(PROXY if https else {}))
         shown = f"[{host}]" if ":" in host else host
-        print(f"Pin & Box is at http://{shown}:{bound.getsockname()[1]} until you press Ctrl+C.", flush=True)
+        here = f"http://{shown}:{bound.getsockname()[1]}"
+        print(f"Pin & Box is at {here} until you press Ctrl+C.", flush=True)
+        told = first_address(store, "https://<the name of this house>" if https else here, app.config["CLOCK"]())
+        if told:
+            print(told, flush=True)
         signal.signal(signal.SIGTERM, lambda *_: sys.exit())
         server.run()
 

@@ -14,6 +14,9 @@ from question_bank.cautions import caution
 from question_bank.figures import Figure, figure
 from question_bank.numbers import in_comma
 from webapp import at_hand, hands_on
+from webapp.allowed import way_to_crews
+from webapp.crew_links import crew_links
+from webapp.crewing import RIG_TYPES
 from webapp.reading import Reading
 from webapp.records import house
 from webapp.study.days import study_day
@@ -40,8 +43,9 @@ def install(app: Flask) -> None:
         at_hand.now,
     ):
         app.add_template_global(name)
-    for name in (caution, figure_here, is_demo, lesson_address, static, this_page):
+    for name in (caution, crew_links, figure_here, is_demo, lesson_address, static, this_page, way_to_crews):
         app.add_template_global(name)
+    app.jinja_env.globals["rig_types"] = RIG_TYPES
     app.jinja_env.globals |= hands_on.IN_TEMPLATES
 
 

@@ -30,6 +30,10 @@ class Served:
                 return self
         raise RuntimeError("The server ended before it said where it listens.")
 
+    def told(self) -> list[str]:
+        """The two lines after that of the address: how somebody becomes the first coordinator."""
+        return [self.process.stdout.readline() for _ in range(2)]
+
     def kill(self) -> None:
         """SIGKILL: no handler runs, nothing is flushed."""
         self.process.kill()

@@ -13,12 +13,12 @@ from question_bank import load_bank, load_cases
 from tests.bank import cases
 from tests.webapp.records.samples import attempt, join, memory_rows, record_all
 from tests.webapp.serving import Browser, Served
-from webapp import cli, passwords, serving
-from webapp.records import house, memory, people, sessions
+from webapp import cli, codes, passwords, serving, setting_up
+from webapp.records import house, memory, people, rights, sessions, setup_addresses
 from webapp.records.connection import Store
 
 NOW = datetime.now(UTC)
-COMMANDS = ("serve", "demo", "check", "rebuild", "backup", "restore", "reset-password")
+COMMANDS = ("serve", "demo", "check", "rebuild", "backup", "restore", "reset-password", "setup-address")
 
 
 @pytest.fixture
@@ -105,6 +105,7 @@ def test_a_backup_is_restored_where_there_was_no_file(run, data):
         pytest.param(
             ["reset-password", "Marek", "--data", "no.sqlite"], "There is no records file", id="reset in nothing"
         ),
+        pytest.param(["setup-address", "--data", "no.sqlite"], "There is no records file", id="set up nothing"),
         pytest.param(["restore", "no.sqlite"], "There is no file no.sqlite", id="restore nothing"),
         pytest.param(["backup", "b", "--data", "text.txt"], "text.txt is not a sound SQLite file", id="backup of text"),
         pytest.param(["restore", "text.txt"], "text.txt is not a sound SQLite file", id="restore text"),
@@ -153,6 +154,33 @@ def test_a_new_password_is_printed_and_ends_the_sessions(run, data):
     assert passwords.matches(password_hash, password)
     assert code_hash == "code"
     assert sessions.find(store, "a", NOW) is None
+    store.close()
+
+
+def test_a_server_tells_the_first_address_until_there_is_a_coordinator(data):
+    store = Store(data)
+    told = setting_up.first_address(store, "http://here", NOW)
+    assert re.search(r"works once, for 48 hours:\n    http://here/set-up/[0-9A-Z-]{19}$", told)
+    rights.make_coordinator(store, people.by_name(store, "Marek Osei-Lund").id, None, NOW)
+    assert setting_up.first_address(store, "http://here", NOW) is None
+    store.close()
+
+
+def test_a_demo_tells_no_set_up_address(data):
+    store = Store(data)
+    house.mark_demo(store)
+    assert setting_up.first_address(store, "http://here", NOW) is None
+    store.close()
+
+
+def test_a_set_up_address_is_printed_and_ends_the_one_before(run, data):
+    store = Store(data)
+    addresses = [
+        re.search(r"^    https://course.example/set-up/(\S+)$", fine(run(*command)), re.MULTILINE)[1]
+        for command in 2 * [("setup-address", "--base", "https://course.example/")]
+    ]
+    states = [setup_addresses.state(store, codes.hashed(each), datetime.now(UTC)) for each in addresses]
+    assert states == ["ended", "open"]
     store.close()
 
 
@@ -297,6 +325,7 @@ def test_a_server_is_not_restored_over_and_ends_in_order(run, data, tmp_path, mo
         assert (status, "Pin &amp; Box" in page) == (200, True)
         fine(run("backup", "copy.sqlite"))
         refused(run("restore", "copy.sqlite"), "is in use")
+        assert re.fullmatch(r"    http://127\.0\.0\.1:\d+/set-up/[0-9A-Z]{4}(-[0-9A-Z]{4}){3}\n", server.told()[1])
     finally:
         server.stop()
     assert server.process.returncode == 0

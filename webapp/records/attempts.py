@@ -1,7 +1,7 @@
 """Attempts: counted answers, appended and never changed. An attempt's id is the id of its question."""
 
 from dataclasses import astuple, dataclass, fields
-from datetime import date, datetime
+from datetime import UTC, date, datetime
 
 from webapp.records import memory
 from webapp.records.connection import Store
@@ -68,10 +68,25 @@ def get(store: Store, attempt_id: str) -> Attempt | None:
     return row and _attempt(row)
 
 
-def of_person(store: Store, person_id: str, limit: int, before: str | None = None) -> list[Attempt]:
+EVER = datetime(1, 1, 1, tzinfo=UTC)
+"""Before anything was answered."""
+
+
+@dataclass(frozen=True, slots=True)
+class Day:
+    """What somebody answered on one study day. An answer that nobody could time counts what it usually takes."""
+
+    day: date
+    answers: int
+    seconds: float
+
+
+def of_person(
+    store: Store, person_id: str, limit: int, before: str | None = None, since: datetime = EVER
+) -> list[Attempt]:
     """A person's attempts as they were recorded, newest first; `before` is the id of the last one already shown."""
     if before is None:
-        where, values = "person = ?", [person_id]
+        where, values = "person = ? and answered_at >= ?", [person_id, as_text(since)]
     else:
         where = "person = ? and (answered_at, id) < (select answered_at, id from attempts where id = ?)"
         values = [person_id, before]
@@ -95,14 +110,24 @@ def counted(store: Store, person_id: str) -> list[Attempt]:
     return [_attempt(row) for row in rows]
 
 
-def mistakes_of(store: Store, person_id: str) -> list[MistakeCount]:
+def mistakes_of(store: Store, person_id: str, since: datetime = EVER) -> list[MistakeCount]:
     """The known mistakes a person made in counted attempts, the commonest first."""
     rows = store.db.execute(
-        "select item, mistake, count(*) as times from counted where person = ? and mistake is not null"
-        " group by item, mistake order by times desc, item, mistake",
-        [person_id],
+        "select item, mistake, count(*) as times from counted where person = ? and answered_at >= ?"
+        " and mistake is not null group by item, mistake order by times desc, item, mistake",
+        [person_id, as_text(since)],
     )
     return [MistakeCount(*row) for row in rows]
+
+
+def by_day(store: Store, person_id: str, since: datetime = EVER) -> list[Day]:
+    """The study days on which a person answered, the latest first."""
+    rows = store.db.execute(
+        "select study_day, count(*), sum(coalesce(seconds, usual_seconds, 0)) from attempts"
+        " where person = ? and answered_at >= ? group by study_day order by study_day desc",
+        [person_id, as_text(since)],
+    )
+    return [Day(date.fromisoformat(day), *rest) for day, *rest in rows]
 
 
 def _row(attempt: Attempt) -> list:

@@ -91,6 +91,11 @@ def rig(store: Store, rig_id: str) -> Rig | None:
     return row and Rig(*row)
 
 
+def rigs(store: Store) -> list[Rig]:
+    """All rigs of this house, by name."""
+    return [Rig(*row) for row in store.db.execute(f"select {RIG} from rigs order by name_key")]
+
+
 def add_crew(
     store: Store,
     rig: Rig,
@@ -131,6 +136,12 @@ def change_rotation(
         )
 
 
+def close(store: Store, crew_id: str, now: datetime) -> None:
+    """Close a crew that is open. Its rows stay."""
+    with store.writing() as db:
+        db.execute("update crews set closed_at = ? where id = ? and closed_at is null", [as_text(now), crew_id])
+
+
 def crew(store: Store, crew_id: str) -> Crew | None:
     """The crew with that id, or None."""
     row = store.db.execute(f"{CREWS} where crews.id = ?", [crew_id]).fetchone()
@@ -146,6 +157,11 @@ def crews_with_right(store: Store, person_id: str, kind: str, day: date) -> list
         [person_id, kind, day.isoformat()],
     )
     return [_crew(row) for row in rows]
+
+
+def open_crews_of_rig(store: Store, rig_id: str) -> set[str]:
+    """The ids of a rig's crews that are not closed."""
+    return {id for (id,) in store.db.execute("select id from crews where rig = ? and closed_at is null", [rig_id])}
 
 
 def join(store: Store, person: Person, crew_id: str, job: str, now: datetime, sees_from: datetime | None = None) -> str:

@@ -1,6 +1,8 @@
 """The people who study here. There is no e-mail address: a name, a password and a recovery code."""
 
+import itertools
 import unicodedata
+from collections.abc import Collection
 from dataclasses import dataclass, fields
 from datetime import datetime
 
@@ -30,6 +32,11 @@ class Person:
     minutes: int
     free_entry: bool
     created_at: datetime
+
+    @property
+    def known_as(self) -> str:
+        """The name, and beside it what they sign in as where that is another: it tells two of one name apart."""
+        return self.name if name_key(self.name) == name_key(self.sign_in) else f"{self.name} ({self.sign_in})"
 
 
 COLUMNS = ", ".join(f"people.{field.name}" for field in fields(Person))
@@ -103,6 +110,27 @@ def change_settings(store: Store, person_id: str, **settings: str | bool | int) 
 def secrets_of(store: Store, person_id: str) -> tuple[str, str] | None:
     """The hashes of a person's password and recovery code, or None."""
     return store.db.execute("select password_hash, code_hash from people where id = ?", [person_id]).fetchone()
+
+
+def free_sign_in(store: Store, name: str, besides: Collection[str] = ()) -> str:
+    """What somebody of that name can sign in as: the name, or the first of 'Sam Hill 2', 'Sam Hill 3' … that is free.
+
+    `besides` has the keys of names that are about to be taken.
+    """
+    name = _tidy(name)
+    for number in itertools.count(1):
+        offered = name if number == 1 else f"{name} {number}"
+        key = name_key(offered)
+        if key not in besides and not store.db.execute("select 1 from people where name_key = ?", [key]).fetchone():
+            return offered
+    raise AssertionError("Numbers do not end.")
+
+
+def without_password(store: Store, person_ids: Collection[str]) -> set[str]:
+    """Who of these has never signed in: they were put in a crew, and their slip is not used yet."""
+    marks = ", ".join("?" for _ in person_ids)
+    rows = store.db.execute(f"select id from people where password_hash = '' and id in ({marks})", list(person_ids))
+    return {id for (id,) in rows}
 
 
 def set_password(store: Store, person_id: str, password_hash: str) -> None:

@@ -84,6 +84,13 @@ def keep(
     return question_id
 
 
+def versions_in_drill(store: Store, drill: str) -> list[tuple[str, str]]:
+    """(item, version) of each question of a drill or sitting: which wording of which item somebody was asked."""
+    return store.db.execute(
+        "select item, item_hash from questions where drill = ? order by drawn_at, id", [drill]
+    ).fetchall()
+
+
 def get(store: Store, question_id: str) -> Kept | None:
     """The question with that id, or None."""
     row = store.db.execute(f"select {COLUMNS} from questions where id = ?", [question_id]).fetchone()

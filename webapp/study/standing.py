@@ -4,11 +4,11 @@ A day is late when it is past; on the day itself there is still time. What is pa
 called for: each lesson of a module is to be shown again so many months after it was last passed.
 """
 
+import calendar
 from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 
-from webapp.study.refreshers import refresh_on as lessons_refresh_on
 from webapp.study.rotation import Rotation, last_day_of_hitch
 
 PASSED = "passed"
@@ -99,8 +99,19 @@ def standing(
 
 def refresh_day(passes: Iterable[Result], refreshers: Mapping[str, int]) -> date | None:
     """The first day on which a lesson of the module is to be shown again; None where no lesson was passed."""
+    return min((day for _, day in lesson_refresh_days(passes, refreshers)), default=None)
+
+
+def lesson_refresh_days(passes: Iterable[Result], refreshers: Mapping[str, int]) -> list[tuple[str, date]]:
+    """(lesson, the day it is to be shown again), for each lesson that a pass asked of."""
     passed: dict[str, date] = {}
     for each in sorted(passes, key=lambda each: each.day):
         passed |= dict.fromkeys(refreshers if each.lessons is None else each.lessons, each.day)
-    kept = {lesson: day for lesson, day in passed.items() if lesson in refreshers}
-    return min(lessons_refresh_on(kept, refreshers.__getitem__).values(), default=None)
+    return [(lesson, months_after(passed[lesson], months)) for lesson, months in refreshers.items() if lesson in passed]
+
+
+def months_after(day: date, months: int) -> date:
+    """The same day of the month so many months later; the month's last day where it has no such day."""
+    years, month = divmod(day.month - 1 + months, 12)
+    year, month = day.year + years, month + 1
+    return date(year, month, min(day.day, calendar.monthrange(year, month)[1]))

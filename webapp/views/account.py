@@ -1,28 +1,20 @@
 """Joining, signing in and out, and getting back in with a recovery code."""
 
-import math
-
 from flask import Blueprint, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response
 
 from webapp import access, passwords
-from webapp.access import open_to_all
-from webapp.at_hand import me, now, store
+from webapp.access import open_to_all, waiting
+from webapp.at_hand import me, store
 from webapp.records import people
-from webapp.records.people import NameTaken, Person
+from webapp.records.people import NameTaken
 from webapp.views.entry import NOT_TAKEN
-from webapp.views.settings import read_minutes, read_new_password, read_settings
+from webapp.views.newcomer import in_with_code, likely, read_newcomer
+from webapp.views.settings import read_new_password
 
 views = Blueprint("account", __name__)
 
-LONGEST_NAME = 60
 TOO_MANY = 429
-
-COMMA_LANGUAGES = """
-    az be bg bs ca cs da de el es et fi fr gl hr hu hy id is it ka kk lt lv mk nb nl nn no pl pt ro ru sk sl sq sr sv tr
-    uk uz vi
-"""
-"""Languages most of whose speakers write 12,5: only used to choose what is ticked first."""
 
 
 @views.get("/join")
@@ -37,28 +29,19 @@ def join() -> Response | str:
 def join_now() -> Response | tuple[str, int]:
     """Add a person and sign them in; the recovery code waits on the next page."""
     problems: dict[str, str] = {}
-    name = _read_name(problems)
-    password = read_new_password("password", name, problems)
-    settings = read_settings(problems)
-    minutes = read_minutes(problems)
-    if not problems:
-        code = passwords.new_recovery_code()
+    newcomer = read_newcomer(problems)
+    if newcomer:
         try:
-            person = people.join(
-                store(), name, passwords.hash_password(password), passwords.hash_recovery_code(code),
-                **settings, minutes=minutes, now=now(),
-            )  # fmt: skip
+            return in_with_code(newcomer.join(), newcomer.code)
         except NameTaken as taken:
             problems["name"] = str(taken)
-        else:
-            return _in_with_code(person, code)
     return _join_page(request.form, problems), NOT_TAKEN
 
 
 @views.get("/recovery-code")
 def recovery_code() -> str:
     """The recovery code, once. A second look finds nothing: only its hash is kept."""
-    return render_template("account/recovery_code.html", recovery_code=access.take_show_once())
+    return render_template("account/recovery_code.html", recovery_code=access.take_show_once(), after=_after())
 
 
 @views.get("/sign-in")
@@ -75,7 +58,7 @@ def sign_in_now() -> Response | tuple[str, int]:
     name, password = request.form.get("name", ""), request.form.get("password", "")
     wait = access.throttle(name, _address())
     if wait:
-        return _sign_in_page(request.form, _waiting(wait)), TOO_MANY
+        return _sign_in_page(request.form, waiting(wait)), TOO_MANY
     person = people.by_name(store(), name)
     kept = people.secrets_of(store(), person.id)[0] if person else None
     if not passwords.matches(kept, password):
@@ -107,7 +90,7 @@ def reset_now() -> Response | tuple[str, int]:
     name, code = request.form.get("name", ""), request.form.get("code", "")
     wait = access.throttle(name, _address())
     if wait:
-        return _reset_page(request.form, {"name": _waiting(wait)}), TOO_MANY
+        return _reset_page(request.form, {"name": waiting(wait)}), TOO_MANY
     problems: dict[str, str] = {}
     password = read_new_password("password", name, problems)
     if problems:
@@ -121,31 +104,11 @@ def reset_now() -> Response | tuple[str, int]:
     people.set_password(store(), person.id, passwords.hash_password(password))
     new_code = passwords.new_recovery_code()
     people.set_recovery(store(), person.id, passwords.hash_recovery_code(new_code))
-    return _in_with_code(person, new_code)
-
-
-def _read_name(problems: dict[str, str]) -> str:
-    name = " ".join(request.form.get("name", "").split())
-    if not name:
-        problems["name"] = "Write the name that your crew knows you by."
-    elif len(name) > LONGEST_NAME or not name.isprintable():
-        problems["name"] = f"Write a name of at most {LONGEST_NAME} letters."
-    return name
-
-
-def _in_with_code(person: Person, code: str) -> Response:
-    access.sign_in(person, show_once=code)
-    return redirect(url_for("account.recovery_code"), 303)
+    return in_with_code(person, new_code)
 
 
 def _join_page(typed: dict, problems: dict[str, str]) -> str:
-    language = (request.accept_languages.best or "en-US").lower()
-    likely = {
-        "system": "us" if language.endswith("-us") else "metric",
-        "writes": "comma" if language.partition("-")[0] in COMMA_LANGUAGES.split() else "point",
-        "minutes": "15",
-    }
-    return render_template("account/join.html", typed=likely | dict(typed), problems=problems)
+    return render_template("account/join.html", typed=likely() | dict(typed), problems=problems)
 
 
 def _sign_in_page(typed: dict, problem: str | None) -> str:
@@ -162,8 +125,3 @@ def _after() -> str:
 
 def _address() -> str:
     return request.remote_addr or ""
-
-
-def _waiting(seconds: int) -> str:
-    minutes = math.ceil(seconds / 60)
-    return f"Too many tries. Wait {minutes} {'minute' if minutes == 1 else 'minutes'}, then try again."

@@ -6,9 +6,9 @@ from datetime import date
 from flask import Blueprint, abort, render_template, request
 
 from question_bank import Item
-from question_bank.quantities_in_text import fill
 from webapp import hands_on
-from webapp.at_hand import bank, course, me, store, system, today
+from webapp.at_hand import bank, course, me, store, today
+from webapp.mistakes import come_again
 from webapp.planning import last_outcomes
 from webapp.reading import readings
 from webapp.records import attempts, memory
@@ -20,7 +20,6 @@ views = Blueprint("record", __name__)
 
 LATEST = 8
 A_PAGE = 40
-AGAIN = 2
 
 
 @dataclass(frozen=True)
@@ -34,16 +33,6 @@ class Line:
     fading: bool
 
 
-@dataclass(frozen=True)
-class Again:
-    """A mistake that came more than once, and what to tell of it."""
-
-    item: Item
-    title: str
-    tell: str
-    count: int
-
-
 @views.get("/record")
 def show() -> str:
     """The counts, item by item, the mistakes that come again, and the latest answers."""
@@ -55,7 +44,7 @@ def show() -> str:
         readings=readings(),
         answers=len(counted),
         so_far=so_far(bank(), last_outcomes(), memory.of_person(store(), me().id), today()),
-        again=_come_again(),
+        again=come_again(attempts.mistakes_of(store(), me().id)),
         latest=attempts.of_person(store(), me().id, LATEST),
         bank=bank(),
         hands_on=hands_on.mine()[1],
@@ -88,29 +77,3 @@ def _lines(counted: list[Attempt]) -> dict[str, Line]:
         fading = state is not None and is_fading(state, today())
         found[name] = Line(item, times[name], last.get(name), state and back_on(state), fading)
     return found
-
-
-def _come_again() -> list[Again]:
-    found = (
-        _told(each.item, each.mistake, each.count)
-        for each in attempts.mistakes_of(store(), me().id)
-        if each.count >= AGAIN
-    )
-    return [each for each in found if each]
-
-
-def _told(name: str, mistake: str, count: int) -> Again | None:
-    """A mistake by its title, with what to tell of it; None if the course no longer has it."""
-    item = bank().get(name)
-    if item is None:
-        return None
-    if item.kind == "choice":
-        option = next((each for each in item.options if f"option-{each.key}" == mistake), None)
-        return option and Again(
-            item, f"You chose: {fill(option.text, system())}", fill(option.tell or "", system()), count
-        )
-    if item.kind == "part":
-        spot = next((each for each in item.spots if f"part-{each.part}" == mistake), None)
-        return spot and Again(item, f"You chose: {spot.name}", fill(item.tells.get(spot.part, ""), system()), count)
-    slip = next((each for each in getattr(item, "mistakes", ()) if each.name == mistake), None)
-    return slip and Again(item, slip.title, fill(slip.tell.get(system(), ""), system()), count)

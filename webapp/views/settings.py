@@ -92,7 +92,7 @@ def read_new_password(field: str, name: str, problems: dict[str, str]) -> str:
 
 def _check_present(field: str, problems: dict[str, str]) -> None:
     """Whoever sits at an open browser must still know the password; guesses are slowed as at the sign-in."""
-    name, address = me().name, request.remote_addr or ""
+    name, address = me().sign_in, request.remote_addr or ""
     if access.throttle(name, address):
         problems[field] = "Too many tries. Wait some minutes, then try again."
         return

@@ -1,11 +1,11 @@
 """The study day."""
 
-from datetime import UTC, date, datetime
+from datetime import UTC, date, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 import pytest
 
-from webapp.study.days import study_day
+from webapp.study.days import end_of, study_day
 
 
 @pytest.mark.parametrize(
@@ -31,3 +31,12 @@ def test_a_study_day_turns_at_four_local_time(moment, zone, day):
 def test_a_moment_without_a_zone_has_no_study_day():
     with pytest.raises(ValueError, match="no time zone"):
         study_day(datetime(2026, 3, 2, 12), UTC)
+
+
+@pytest.mark.parametrize("name", ["UTC", "America/Chicago", "Europe/Oslo"])
+@pytest.mark.parametrize("day", [date(2026, 3, 7), date(2026, 3, 28), date(2026, 10, 24), date(2026, 12, 31)])
+def test_a_study_day_ends_where_the_next_begins(name, day):
+    """Summer time begins or ends in the night after some of these."""
+    end = end_of(day, ZoneInfo(name))
+    assert study_day(end, ZoneInfo(name)) == day + timedelta(1)
+    assert study_day(end.astimezone(UTC) - timedelta(microseconds=1), ZoneInfo(name)) == day

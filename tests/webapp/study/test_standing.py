@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from webapp.study.rotation import Rotation
-from webapp.study.standing import Asked, Result, due_day, refresh_day, standing
+from webapp.study.standing import Asked, Result, due_day, lesson_refresh_days, months_after, standing
 
 DUE = date(2026, 3, 15)
 BEFORE, AFTER = date(2026, 3, 14), date(2026, 3, 16)
@@ -57,7 +57,7 @@ def test_a_refresher_renews_the_lessons_it_asked():
     july, january = date(2026, 7, 10), date(2027, 1, 10)
     results = [a_result(), a_result(july, lessons=("kelly/slips",))]
     assert standing(ASKED, None, results, REFRESHERS, True, july).state == "passed"
-    assert refresh_day(results, REFRESHERS) == january
+    assert dict(lesson_refresh_days(results, REFRESHERS)) == {"kelly/rotary-table": january, "kelly/slips": january}
     assert standing(ASKED, None, results, REFRESHERS, True, january) == (
         standing(ASKED, None, [*results, a_result(passed=False, mark=10)], REFRESHERS, True, january)
     )
@@ -68,6 +68,20 @@ def test_a_refresher_renews_the_lessons_it_asked():
 def test_a_refresher_alone_is_no_pass():
     refresher = a_result(lessons=("kelly/slips",))
     assert standing(ASKED, None, [refresher], REFRESHERS, True, BEFORE).state == "on the way"
+
+
+@pytest.mark.parametrize(
+    ("day", "months", "expected"),
+    [
+        (date(2026, 1, 10), 6, date(2026, 7, 10)),
+        (date(2025, 8, 31), 6, date(2026, 2, 28)),
+        (date(2023, 8, 30), 6, date(2024, 2, 29)),
+        (date(2026, 12, 31), 12, date(2027, 12, 31)),
+        (date(2026, 7, 1), 6, date(2027, 1, 1)),
+    ],
+)
+def test_months_after_by_the_calendar(day, months, expected):
+    assert months_after(day, months) == expected
 
 
 def test_due_by_the_end_of_the_hitch():

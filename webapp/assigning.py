@@ -1,0 +1,149 @@
+"""What coordinators decide of study: modules assigned, excused, replaced; exam days. Each with its line in the log."""
+
+from collections.abc import Collection
+from dataclasses import dataclass
+from datetime import date
+
+from course import Module, load_blueprints
+from webapp.at_hand import course, me, now, store
+from webapp.records import assignments, crews, exams, excuses, log
+from webapp.records.assignments import Assignment
+from webapp.records.crews import Crew, Membership, Rig
+from webapp.records.excuses import Excuse
+from webapp.shown import day as shown_day
+
+ANEW = "assigned anew"
+PAPERS = {"a": "derrickhand", "b": "assistant-driller"}
+"""The blueprint of each paper."""
+TYPES = {"kelly": "kelly rigs", "top-drive": "top-drive rigs"}
+
+
+@dataclass(frozen=True, slots=True)
+class Terms:
+    """What a module is assigned with. `pass_mark` is None where each module's own stands."""
+
+    rig_type: str | None
+    due_by: str
+    due_day: date
+    pass_mark: int | None
+    must_pass: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Aim:
+    """Whom modules are assigned to: `to` is 'person', 'crew' or 'rig', `id` theirs, `name` as it is told."""
+
+    to: str
+    id: str
+    name: str
+
+
+def assign(crew: Crew, aim: Aim, modules: Collection[Module], terms: Terms) -> None:
+    """Assign modules. One that was assigned to the same aim before is ended: the new day and mark stand."""
+    at = now()
+    with store().writing():
+        for module in modules:
+            for older in same_aim(aim, module.id):
+                assignments.end(store(), older.id, me().id, ANEW, at)
+            new = assignments.new(
+                module.id,
+                aim.to,
+                aim.id,
+                rig_type=terms.rig_type,
+                due_by=terms.due_by,
+                due_day=terms.due_day,
+                pass_mark=terms.pass_mark or module.pass_mark,
+                must_pass=terms.must_pass,
+                made_by=me().id,
+                made_at=at,
+            )
+            assignments.add(store(), new)
+        numbers = ", ".join(f"M{each.number}" for each in modules)
+        only = f", on {TYPES[terms.rig_type]} only" if terms.rig_type else ""
+        detail = f"{numbers} to {aim.name}{only}, due {_due(terms.due_by, terms.due_day)}."
+        log.note(store(), me().id, "assigned", detail, at, crew.id, aim.id if aim.to == "person" else None)
+
+
+def same_aim(aim: Aim, module: str) -> list[Assignment]:
+    """What is assigned now of that module to just that aim."""
+    ids = {each: [aim.id] if each == aim.to else [] for each in ("person", "crew", "rig")}
+    found = assignments.running(store(), ids["person"], ids["crew"], ids["rig"])
+    return [each for each in found if each.module == module]
+
+
+def end(crew: Crew, assignment: Assignment, aim: str, why: str) -> None:
+    """End an assignment for a reason. One that has ended already stays as it is."""
+    at = now()
+    with store().writing():
+        if assignments.end(store(), assignment.id, me().id, why, at):
+            detail = f"M{course().module(assignment.module).number}, assigned to {aim}: {why}"
+            log.note(store(), me().id, "assignment ended", _sentence(detail), at, crew.id, assignment.person)
+
+
+def excuse(member: Membership, module: str | None, task: str | None, why: str, instead: str) -> None:
+    """Excuse a hand from a module or a task, or replace it."""
+    at = now()
+    with store().writing():
+        excuses.add(store(), member.person.id, me().id, at, why=why, module=module, task=task, instead=instead)
+        what = "replaced" if instead else "excused"
+        told = f"{name_of(module, task)} by {instead}" if instead else name_of(module, task)
+        log.note(store(), me().id, what, _sentence(f"{told}: {why}"), at, member.crew.id, member.person.id)
+
+
+def end_excuse(member: Membership, excuse: Excuse) -> None:
+    """Ask for the module or task again."""
+    at = now()
+    with store().writing():
+        if excuses.end(store(), excuse.id, me().id, at):
+            detail = f"{name_of(excuse.module, excuse.task)} is asked for again."
+            log.note(store(), me().id, "excuse ended", detail, at, member.crew.id, member.person.id)
+
+
+def set_exam(member: Membership, paper: str, day: date | None) -> None:
+    """Set the exam of a hand, or take it away."""
+    at = now()
+    with store().writing():
+        exams.set_day(store(), member.person.id, paper, day, me().id, at)
+        detail = f"Paper {paper.upper()} on {shown_day(day)}." if day else "There is no exam day any more."
+        log.note(store(), me().id, "exam day", detail, at, member.crew.id, member.person.id)
+
+
+def move(member: Membership, to: Crew, why: str) -> None:
+    """Move a hand to another crew. Its coordinators see what the old crew's saw; assigned days go by its rotation."""
+    at = now()
+    with store().writing():
+        crews.leave(store(), member.id, why, at)
+        crews.join(store(), member.person, to.id, member.job, at, member.sees_from)
+        detail = f"From {member.crew.full_name} to {to.full_name}: {why}"
+        for crew in (member.crew, to):
+            log.note(store(), me().id, "moved", _sentence(detail), at, crew.id, member.person.id)
+
+
+def name_of(module: str | None, task: str | None) -> str:
+    """A module as 'M7 Drilling line', a task as 'S-7.4 and its title'; by its bare id if the course has it no more."""
+    if task is not None:
+        found = course().tasks.get(task)
+        return f"{task} {found.title}" if found else task
+    found = next((each for each in course().modules if each.id == module), None)
+    return f"M{found.number} {found.title}" if found else str(module)
+
+
+def modules_of_paper(paper: str) -> set[str]:
+    """The ids of the modules that paper 'a' or 'b' asks something of."""
+    blueprint = load_blueprints(course())[PAPERS[paper]]
+    return {id for id, share in blueprint.modules.items() if share.questions}
+
+
+def rigs_wholly_mine(mine: Collection[Crew]) -> list[Rig]:
+    """The rigs of which all open crews are among these: only there may a whole rig be assigned something."""
+    ids = {each.id for each in mine}
+    rigs = {each.rig.id: each.rig for each in mine}
+    return [rig for rig in rigs.values() if crews.open_crews_of_rig(store(), rig.id) <= ids]
+
+
+def _due(due_by: str, day: date) -> str:
+    return f"by the end of the hitch of {shown_day(day)}" if due_by == "hitch" else f"by {shown_day(day)}"
+
+
+def _sentence(text: str) -> str:
+    return text if text.endswith((".", "?")) else f"{text}."

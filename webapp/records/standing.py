@@ -1,0 +1,106 @@
+"""What the records say of many people and all modules at once: memory, reading, tests. Aggregated in SQL.
+
+Of each person only what came at or after a moment is looked at, since a coordinator sees nothing from before. A row of
+memory has a day only: it counts from the day of that moment on. No query here reads attempts.
+"""
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, datetime
+
+from webapp.records.connection import Store
+from webapp.records.moments import as_moment, as_text
+
+
+@dataclass(frozen=True, slots=True)
+class Since:
+    """The moment from which somebody is seen, and its study day."""
+
+    moment: datetime
+    day: date
+
+
+@dataclass(frozen=True, slots=True)
+class Remembered:
+    """Of one person's items in one module: how many were answered, how many stand, and the usual seconds of those."""
+
+    seen: int
+    known: int
+    known_seconds: float
+
+
+@dataclass(frozen=True, slots=True)
+class Tested:
+    """One test that was handed in. `kind` is 'module' or 'refresher'; `lessons` are those it asked of."""
+
+    id: str
+    kind: str
+    handed_in_at: datetime
+    percent: int
+    pass_mark: int
+    passed: bool
+    missed: int
+    lessons: tuple[str, ...]
+
+
+People = Mapping[str, Since]
+"""Who is looked at, by their id."""
+
+MEMBERS = (
+    "members as materialized (select key as person, value ->> 0 as moment, value ->> 1 as day from json_each(:people))"
+)
+
+
+def remembered(
+    store: Store, people: People, items: Mapping[str, tuple[str, float]], known_after: date
+) -> dict[tuple[str, str], Remembered]:
+    """By (person, module). `items` has each item's module and usual seconds; it is known if it fades after that day."""
+    rows = store.db.execute(
+        f"with {MEMBERS}, items as materialized"
+        " (select key as item, value ->> 0 as module, value ->> 1 as seconds from json_each(:items))"
+        " select members.person, module, count(*), sum(back_on > :day), sum(iif(back_on > :day, seconds, 0.0))"
+        " from members cross join memory on memory.person = members.person and last_day >= members.day"
+        " cross join items on items.item = memory.item group by members.person, module",
+        {"people": _people(people), "items": json.dumps(items), "day": known_after.isoformat()},
+    )
+    return {(person, module): Remembered(*rest) for person, module, *rest in rows}
+
+
+def minutes_read(
+    store: Store, people: People, parts: Mapping[tuple[str, str], tuple[str, float]]
+) -> dict[tuple[str, str], float]:
+    """By (person, module): minutes of the parts that were read. `parts` has module and minutes by (lesson, part)."""
+    listed = [[lesson, part, module, minutes] for (lesson, part), (module, minutes) in parts.items()]
+    rows = store.db.execute(
+        f"with {MEMBERS}, parts as materialized (select value ->> 0 as lesson, value ->> 1 as part,"
+        " value ->> 2 as module, value ->> 3 as minutes from json_each(:parts))"
+        " select members.person, module, sum(minutes)"
+        " from members cross join parts_read on parts_read.person = members.person and at >= members.moment"
+        " cross join parts on parts.lesson = parts_read.lesson and parts.part = parts_read.part"
+        " group by members.person, module",
+        {"people": _people(people), "parts": json.dumps(listed)},
+    )
+    return {(person, module): minutes for person, module, minutes in rows}
+
+
+def tests(store: Store, people: People) -> dict[tuple[str, str], list[Tested]]:
+    """By (person, module): their tests and refreshers that were handed in, oldest first."""
+    rows = store.db.execute(
+        f"with {MEMBERS} select members.person, module, id, kind, handed_in_at, result ->> '$.percent', pass_mark,"
+        " passed, json_array_length(result, '$.missed'), body -> '$.lessons'"
+        " from members cross join sittings on sittings.person = members.person and started_at >= members.moment"
+        " and kind in ('module', 'refresher') where handed_in_at is not null order by handed_in_at, id",
+        {"people": _people(people)},
+    )
+    found: dict[tuple[str, str], list[Tested]] = {}
+    for person, module, id, kind, at, percent, pass_mark, passed, missed, lessons in rows:
+        asked = tuple(json.loads(lessons))
+        found.setdefault((person, module), []).append(
+            Tested(id, kind, as_moment(at), percent, pass_mark, bool(passed), missed, asked)
+        )
+    return found
+
+
+def _people(people: People) -> str:
+    return json.dumps({id: (as_text(since.moment), since.day.isoformat()) for id, since in people.items()})

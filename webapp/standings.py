@@ -1,0 +1,207 @@
+"""How people stand in all modules: the records read once for many, and handed to the pure part. No view does sums.
+
+A coordinator's rows are of members and of what came at or after `sees_from`; a hand's own row is of everything.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+
+from course import Module
+from webapp.at_hand import bank, course, me, store, today, zone
+from webapp.records import assignments, crews, exams, excuses, standing
+from webapp.records.crews import Crew, Membership
+from webapp.records.exams import Exam
+from webapp.records.excuses import Excuse
+from webapp.records.standing import Remembered, Since, Tested
+from webapp.study.days import study_day
+from webapp.study.pace import NOT_ENOUGH, Load, Minutes, Pace, added_up, exam_day_fault, minutes_until, pace
+from webapp.study.rotation import Rotation
+from webapp.study.standing import LATE, NEED_STUDY, Asked, Result, Standing, due_day
+from webapp.study.standing import standing as standing_of
+
+MODULE_TEST = "module"
+NOTHING = Remembered(0, 0, 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One person in one module. `left` is the minutes of study left; `pace` is up to the due day, else None."""
+
+    module: Module
+    standing: Standing
+    asked: Asked | None
+    excuse: Excuse | None
+    tests: Sequence[Tested]
+    left: float
+    known: int
+    pace: Pace | None = None
+
+    @property
+    def state(self) -> str:
+        """One word of webapp.study.standing.STATES."""
+        return self.standing.state
+
+    @property
+    def wont_make_it(self) -> bool:
+        """Whether there is too little time for all that is due by this module's day. One that is late is past that."""
+        return self.pace is not None and self.pace.verdict == NOT_ENOUGH
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One person: their cells in the order of the modules, their exam, and whether there is time for it.
+
+    `exam_fault` is 'nights' or 'off' where the crew's rotation says that the exam day is no day tour on the rig.
+    """
+
+    membership: Membership
+    cells: Mapping[str, Cell]
+    exam: Exam | None
+    exam_pace: Pace | None
+    exam_fault: str | None
+
+    @property
+    def late(self) -> int:
+        """In how many modules somebody is late."""
+        return sum(each.state == LATE for each in self.cells.values())
+
+    @property
+    def wont_make(self) -> int:
+        """How many due days can't be met."""
+        return sum(each.wont_make_it for each in self.cells.values())
+
+    @property
+    def misses_exam(self) -> bool:
+        """Whether there is too little time for what the exam asks for."""
+        return self.exam_pace is not None and self.exam_pace.verdict == NOT_ENOUGH
+
+
+def rotation_of(crew: Crew, minutes: float) -> Rotation:
+    """A crew's rotation for a hand who has so many minutes a day, on the rig and off it."""
+    return Rotation(crew.days_on, crew.days_off, crew.first_day, minutes, minutes, crew.nights_from)
+
+
+def rows_of(members: Sequence[Membership]) -> list[Row]:
+    """A row for each of these members, in their order, of what their coordinators may see."""
+    return _Reading(members, {each.person.id: _since(each.sees_from) for each in members}).rows()
+
+
+def my_row() -> Row | None:
+    """The row of who is asking, of everything they did; None for somebody in no crew."""
+    membership = crews.membership_now(store(), me().id)
+    return membership and _Reading([membership], {me().id: _since(me().created_at)}).rows()[0]
+
+
+def _since(moment: datetime) -> Since:
+    return Since(moment, study_day(moment, zone()))
+
+
+class _Reading:
+    """The records of these members, read with one query for each table."""
+
+    def __init__(self, members: Sequence[Membership], people: Mapping[str, Since]) -> None:
+        self.members = members
+        self.today = today()
+        ids = list(people)
+        self._measure_course()
+        self.remembered = standing.remembered(store(), people, self.items, self.today + timedelta(1))
+        self.read = standing.minutes_read(store(), people, self.parts)
+        self.tests = standing.tests(store(), people)
+        self.exams = exams.of_people(store(), ids)
+        self.excuses = {(each.person, each.module): each for each in excuses.running(store(), ids) if each.module}
+        self._group_assignments(ids)
+        self._minutes: dict[tuple[str, int, date], Minutes] = {}
+
+    def _measure_course(self) -> None:
+        """What there is to study: each item's module and seconds, each part's module and minutes, sums by module."""
+        self.items, self.parts = {}, {}
+        self.whole = {each.id: 0.0 for each in course().modules}
+        for item in bank().values():
+            module = item.lesson.partition("/")[0]
+            self.items[item.id] = (module, float(item.usual_seconds))
+            self.whole[module] += item.usual_seconds / 60
+        for lesson in course().lessons:
+            for part in lesson.parts:
+                self.parts[lesson.id, part.slug] = (lesson.module, lesson.minutes / len(lesson.parts))
+            self.whole[lesson.module] += lesson.minutes
+
+    def _group_assignments(self, persons: Iterable[str]) -> None:
+        """{(aim's id, module): assignments}, oldest first."""
+        crew_ids = {each.crew.id for each in self.members}
+        rig_ids = {each.crew.rig.id for each in self.members}
+        self.assigned: dict[tuple[str, str], list] = {}
+        for each in assignments.running(store(), persons, crew_ids, rig_ids):
+            self.assigned.setdefault((each.person or each.crew or each.rig, each.module), []).append(each)
+
+    def rows(self) -> list[Row]:
+        return [self._row(each) for each in self.members]
+
+    def _row(self, member: Membership) -> Row:
+        rotation = rotation_of(member.crew, member.person.minutes)
+        cells = self._paced(member, rotation, [self._cell(member, rotation, each) for each in course().modules])
+        exam = self.exams.get(member.person.id)
+        left = sum(each.left for each in cells)
+        exam_pace = exam and exam.day >= self.today and pace(left, self._minutes_until(member, rotation, exam.day))
+        return Row(
+            member,
+            {each.module.id: each for each in cells},
+            exam,
+            exam_pace or None,
+            exam and exam_day_fault(rotation, exam.day),
+        )
+
+    def _cell(self, member: Membership, rotation: Rotation, module: Module) -> Cell:
+        pair = (member.person.id, module.id)
+        asked = self._asked(member, rotation, module.id)
+        excuse = self.excuses.get(pair)
+        tests = self.tests.get(pair, ())
+        remembered, read = self.remembered.get(pair, NOTHING), self.read.get(pair, 0.0)
+        begun = bool(remembered.seen or read or tests)
+        results = [_result(each) for each in tests]
+        found = standing_of(asked, excuse and excuse.kind, results, module.refreshers, begun, self.today)
+        left = self.whole[module.id] - read - remembered.known_seconds / 60 if found.state in NEED_STUDY else 0.0
+        return Cell(module, found, asked, excuse, tests, max(0.0, left), remembered.known)
+
+    def _asked(self, member: Membership, rotation: Rotation, module: str) -> Asked | None:
+        """What is asked: an assignment to the person goes before one to the crew, that before one to the rig."""
+        rig = member.crew.rig
+        for aim in (member.person.id, member.crew.id, rig.id):
+            fit = [each for each in self.assigned.get((aim, module), ()) if each.rig_type in (None, rig.rig_type)]
+            if fit:
+                newest = fit[-1]
+                due = due_day(newest.due_by, newest.due_day, rotation)
+                return Asked(newest.id, due, newest.pass_mark, newest.must_pass)
+        return None
+
+    def _paced(self, member: Membership, rotation: Rotation, cells: list[Cell]) -> list[Cell]:
+        """The cells, those that are asked and still to be studied with their pace up to the due day."""
+        loads = [
+            Load(each.module.id, each.left, each.asked.due)
+            for each in cells
+            if each.asked and each.state in NEED_STUDY and each.asked.due >= self.today
+        ]
+        paces = {
+            load.module: pace(left, self._minutes_until(member, rotation, load.due)) for load, left in added_up(loads)
+        }
+        return [
+            Cell(
+                each.module, each.standing, each.asked, each.excuse, each.tests, each.left, each.known,
+                paces.get(each.module.id),
+            )
+            for each in cells
+        ]  # fmt: skip
+
+    def _minutes_until(self, member: Membership, rotation: Rotation, day: date) -> Minutes:
+        """Counted once for hands of one crew who have the same minutes a day."""
+        key = (member.crew.id, member.person.minutes, day)
+        if key not in self._minutes:
+            self._minutes[key] = minutes_until(rotation, self.today, day)
+        return self._minutes[key]
+
+
+def _result(tested: Tested) -> Result:
+    """A handed-in test for the pure part. The module's own test is of the whole module."""
+    day = study_day(tested.handed_in_at, zone())
+    lessons = None if tested.kind == MODULE_TEST else tested.lessons
+    return Result(day, tested.percent, tested.passed, tested.missed == 0, lessons)
