@@ -17,10 +17,11 @@ from webapp.records.standing import Remembered, Since, Tested
 from webapp.study.days import study_day
 from webapp.study.pace import NOT_ENOUGH, Load, Minutes, Pace, added_up, exam_day_fault, minutes_until, pace
 from webapp.study.rotation import Rotation
-from webapp.study.standing import LATE, NEED_STUDY, Asked, Result, Standing, due_day
+from webapp.study.standing import EXCUSED, LATE, NEED_STUDY, PASSED, REFRESH, REPLACED, Asked, Result, Standing, due_day
 from webapp.study.standing import standing as standing_of
 
 MODULE_TEST = "module"
+DONE = (PASSED, EXCUSED, REPLACED)
 NOTHING = Remembered(0, 0, 0.0)
 
 
@@ -75,6 +76,17 @@ class Row:
     def misses_exam(self) -> bool:
         """Whether there is too little time for what the exam asks for."""
         return self.exam_pace is not None and self.exam_pace.verdict == NOT_ENOUGH
+
+    def to_do(self, all_of_it: bool = False) -> list[Cell]:
+        """What is assigned and still to be passed or refreshed, the first day first; or `all_of_it`, done or not.
+
+        What is to be refreshed is there without an assignment too, and after all that has a day.
+        """
+        done = () if all_of_it else DONE
+        cells = [
+            each for each in self.cells.values() if (each.asked or each.state == REFRESH) and each.state not in done
+        ]
+        return sorted(cells, key=lambda each: each.asked.due if each.asked else date.max)
 
 
 def rotation_of(crew: Crew, minutes: float) -> Rotation:

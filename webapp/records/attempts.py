@@ -68,7 +68,7 @@ def get(store: Store, attempt_id: str) -> Attempt | None:
     return row and _attempt(row)
 
 
-EVER = datetime(1, 1, 1, tzinfo=UTC)
+EVER = datetime(1900, 1, 1, tzinfo=UTC)
 """Before anything was answered."""
 
 

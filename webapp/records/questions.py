@@ -1,7 +1,7 @@
 """Drawn questions: a row each, made when drawn. Old ones are shown from their row and never drawn again."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
@@ -84,11 +84,16 @@ def keep(
     return question_id
 
 
-def versions_in_drill(store: Store, drill: str) -> list[tuple[str, str]]:
-    """(item, version) of each question of a drill or sitting: which wording of which item somebody was asked."""
-    return store.db.execute(
-        "select item, item_hash from questions where drill = ? order by drawn_at, id", [drill]
-    ).fetchall()
+def versions_in_drills(store: Store, drills: Collection[str]) -> dict[str, list[tuple[str, str]]]:
+    """{drill or sitting: (item, version) of its questions}: which wording of which item somebody was asked."""
+    marks = ", ".join("?" for _ in drills)
+    rows = store.db.execute(
+        f"select drill, item, item_hash from questions where drill in ({marks}) order by drill, drawn_at, id", [*drills]
+    )
+    found: dict[str, list[tuple[str, str]]] = {each: [] for each in drills}
+    for drill, item, version in rows:
+        found[drill].append((item, version))
+    return found
 
 
 def get(store: Store, question_id: str) -> Kept | None:

@@ -12,7 +12,7 @@ from webapp.allowed import coordinating, my_crew
 from webapp.at_hand import course, store, today
 from webapp.records import crews
 from webapp.records.crews import Crew
-from webapp.standings import Row, rows_of
+from webapp.standings import DONE, Row, rows_of
 from webapp.study.standing import STATES
 
 views = Blueprint("matrix", __name__)
@@ -137,7 +137,7 @@ def _counts(rows: list[Row]) -> dict[str, int]:
         found["late"] += bool(row.late)
         found["wont"] += bool(row.wont_make or row.misses_exam)
         found["exam"] += row.exam is not None and row.exam.day >= today()
-        found["done"] += bool(asked) and all(each.state in ("passed", "excused", "replaced") for each in asked)
+        found["done"] += bool(asked) and all(each.state in DONE for each in asked)
     return found
 
 

@@ -13,6 +13,7 @@ from webapp.planning import last_outcomes
 from webapp.reading import readings
 from webapp.records import attempts, memory
 from webapp.records.attempts import Attempt
+from webapp.standings import my_row
 from webapp.study.memory import back_on
 from webapp.study.so_far import is_fading, so_far
 
@@ -48,6 +49,7 @@ def show() -> str:
         latest=attempts.of_person(store(), me().id, LATEST),
         bank=bank(),
         hands_on=hands_on.mine()[1],
+        mine=my_row(),
     )
 
 

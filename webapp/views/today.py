@@ -8,6 +8,7 @@ from webapp.at_hand import bank, course, me, store, today
 from webapp.planning import last_outcomes, more_waits, my_plan, seconds_spent
 from webapp.reading import read_on
 from webapp.records import memory, questions
+from webapp.standings import my_row
 from webapp.study.memory import State, back_on
 from webapp.study.so_far import so_far
 
@@ -34,6 +35,7 @@ def show() -> str:
         reading=read_on(),
         so_far=so_far(bank(), last_outcomes(), known, today()),
         next_day=_next_day(known),
+        mine=my_row(),
     )
 
 

@@ -1,0 +1,210 @@
+"""Modules assigned to crew, hand and rig; excuses; exam days; what the hand sees of it; what the log keeps."""
+
+import re
+from datetime import date
+
+import pytest
+
+from tests.webapp.crews import START, a_crew, a_hand, a_member, a_rig
+from tests.webapp.page_browser import words_of
+from tests.webapp.taking_tests import a_test
+from tests.webapp.test_crews_matrix import ROSALIND, row_of
+from webapp.records import assignments, exams, excuses, log
+
+FIELDS = {"to": "crew", "hitch": "2026-03-15", "must_pass": "yes"}
+
+
+@pytest.fixture
+def crew(house):
+    return a_crew(house)
+
+
+@pytest.fixture
+def member(house, crew):
+    return a_member(house, crew)
+
+
+@pytest.fixture
+def rosalind(hands, crew):
+    return hands(ROSALIND)
+
+
+def running(house, crew, *persons):
+    return assignments.running(house, persons, [crew.id], [crew.rig.id])
+
+
+def details(house, crew):
+    return [(each.what, each.detail) for each in log.of_crews(house, [crew.id], 20)]
+
+
+def test_a_module_is_assigned_to_a_crew_by_the_end_of_a_hitch(rosalind, house, crew, member):
+    sent = rosalind.send(f"/crews/{crew.id}/assign", module=["units", "tripping"], **FIELDS)
+    words = words_of(rosalind.follow(sent).text)
+    assert "It is assigned." in words and "due 15 Mar, the end of the hitch; pass mark 90 %" in words
+    units, tripping = running(house, crew)
+    assert (units.module, units.due_by, units.due_day, units.pass_mark) == ("units", "hitch", date(2026, 3, 15), 80)
+    assert (tripping.pass_mark, tripping.must_pass, tripping.rig_type) == (90, True, None)
+    assert row_of(rosalind.get(f"/crews/{crew.id}"), "Ines Okoro")[4].startswith("not begun by 15 Mar")
+    assert details(house, crew) == [
+        ("assigned", "M1, M4 to Quillwater 7, Crew A, due by the end of the hitch of 15\N{NO-BREAK SPACE}Mar.")
+    ]
+
+
+def test_all_modules_of_a_paper_in_one_go(rosalind, house, crew):
+    rosalind.send(f"/crews/{crew.id}/assign", paper="a", pass_mark="85", due_day="2026-05-01", to="crew", hitch="")
+    found = running(house, crew)
+    assert len(found) == 10 and {each.pass_mark for each in found} == {85}
+    assert {(each.due_by, each.due_day, each.must_pass) for each in found} == {("date", date(2026, 5, 1), False)}
+
+
+def test_assigned_anew_the_new_day_stands(rosalind, house, crew):
+    rosalind.send(f"/crews/{crew.id}/assign", module="units", **FIELDS)
+    rosalind.send(f"/crews/{crew.id}/assign", module="units", **FIELDS | {"hitch": "2026-04-12"})
+    (now,) = running(house, crew)
+    (before,) = assignments.ended(house, [], [crew.id], [])
+    assert (now.due_day, before.ended_why) == (date(2026, 4, 12), "assigned anew")
+
+
+def test_what_is_assigned_to_a_hand_goes_before_what_is_assigned_to_the_crew(rosalind, house, crew, member):
+    a_member(house, crew, "Marek Osei")
+    rosalind.send(f"/crews/{crew.id}/assign", module="units", **FIELDS)
+    person = f"person:{member.person.id}"
+    rosalind.send(f"/crews/{crew.id}/assign", module="units", **FIELDS | {"to": person, "hitch": "2026-04-12"})
+    rosalind.send(f"/crews/{crew.id}/assign", module="units", **FIELDS | {"to": "rig", "hitch": "2026-05-10"})
+    page = rosalind.get(f"/crews/{crew.id}")
+    assert "by 12 Apr" in row_of(page, "Ines Okoro")[1] and "by 15 Mar" in row_of(page, "Marek Osei")[1]
+
+
+def test_a_module_for_another_type_of_rig_is_not_asked_here(rosalind, house, crew, member):
+    rosalind.send(f"/crews/{crew.id}/assign", module="top-drive", rig_type="top-drive", **FIELDS)
+    assert row_of(rosalind.get(f"/crews/{crew.id}"), "Ines Okoro")[3] == "not begun"
+    assert "only on a top drive rig" in words_of(rosalind.get(f"/crews/{crew.id}/assign").text)
+
+
+def test_a_whole_rig_only_by_who_has_all_its_crews(hands, rosalind, house, crew):
+    assert "every crew of Quillwater 7" in words_of(rosalind.get(f"/crews/{crew.id}/assign").text)
+    a_crew(house, crew.rig, "Crew B", coordinator="Tilda Marsh")
+    page = rosalind.get(f"/crews/{crew.id}/assign")
+    assert "every crew of Quillwater 7" not in words_of(page.text)
+    sent = rosalind.send(f"/crews/{crew.id}/assign", module="units", **FIELDS | {"to": "rig"})
+    assert sent.status_code == 422 and running(house, crew) == []
+
+
+@pytest.mark.parametrize(
+    ("changes", "sentence"),
+    [
+        ({"module": []}, "Choose at least one module"),
+        ({"module": ["no-such"]}, "Choose at least one module"),
+        ({"to": ""}, "Choose the crew, or one of its people."),
+        ({"to": "person:stranger"}, "Choose the crew, or one of its people."),
+        ({"hitch": "", "due_day": "2026-03-01"}, "That day is past."),
+        ({"hitch": "", "due_day": "soon"}, "Write a day as year-month-day"),
+        ({"hitch": "2026-03-14"}, "Write a day as year-month-day"),
+        ({"pass_mark": "49"}, "from 50 to 100"),
+        ({"pass_mark": "²"}, "from 50 to 100"),
+        ({"rig_type": "spinner"}, "Choose the rigs it is for."),
+    ],
+)
+def test_what_cant_be_taken_is_told_and_nothing_is_assigned(rosalind, house, crew, changes, sentence):
+    sent = rosalind.send(f"/crews/{crew.id}/assign", **{"module": ["units"]} | FIELDS | changes)
+    assert sent.status_code == 422 and sentence in words_of(sent.text)
+    assert running(house, crew) == []
+
+
+def test_an_assignment_ends_with_a_reason_and_stays_in_the_records(hands, rosalind, house, crew):
+    rosalind.send(f"/crews/{crew.id}/assign", module="units", **FIELDS)
+    (found,) = running(house, crew)
+    address = f"/crews/{crew.id}/assignments/{found.id}/end"
+    sent = rosalind.send(address, why="  ")
+    assert sent.status_code == 422 and "Write why it ends" in words_of(sent.text)
+    other = a_crew(house, a_rig(house, "Quillwater 12"), coordinator="Tilda Marsh")
+    assert hands("Tilda Marsh").send(f"/crews/{other.id}/assignments/{found.id}/end", why="mine").status_code == 404
+    assert "ended" in words_of(rosalind.follow(rosalind.send(address, why="The rig is stacked.")).text)
+    assert running(house, crew) == []
+    (ended,) = assignments.ended(house, [], [crew.id], [])
+    assert ended.ended_why == "The rig is stacked."
+    assert details(house, crew)[0] == (
+        "assignment ended",
+        "M1, assigned to Quillwater 7, Crew A: The rig is stacked.",
+    )
+
+
+def test_a_hand_is_told_what_is_assigned_and_what_is_late(hands, rosalind, house, crew, member, clock):
+    rosalind.send(f"/crews/{crew.id}/assign", module=["units", "kelly"], **FIELDS)
+    exams.set_day(house, member.person.id, "a", date(2026, 5, 3), a_hand(house, ROSALIND).id, START)
+    ines = hands("Ines Okoro")
+    words = words_of(ines.get("/today").text)
+    assert "Assigned to you" in words and "1 Units and the rating plate not begun 15 Mar" in words
+    assert "Exam: paper A on 3 May." in words
+    clock.forward(days=14)
+    a_test(house, member.person, "units", clock(), percent=95)
+    words = words_of(ines.get("/today").text)
+    assert "2 Kelly rigs: the rotating system late 15 Mar" in words and "1 Units and the rating plate" not in words
+    words = words_of(ines.get("/record").text)
+    assert "1 Units and the rating plate passed" in words and "2 Kelly rigs: the rotating system late" in words
+
+
+def test_who_studies_alone_is_told_of_no_assignments(hands):
+    assert "Assigned to you" not in words_of(hands("Joao Wexley").get("/today").text)
+
+
+def test_a_module_is_excused_or_replaced_with_a_reason(rosalind, house, crew, member):
+    address = f"/people/{member.person.id}/excuse"
+    rosalind.send(f"/crews/{crew.id}/assign", module=["top-drive", "kelly"], **FIELDS)
+    for fields, sentence in (
+        ({"what": "module:top-drive", "kind": "excused"}, "Write why"),
+        ({"what": "module:no", "kind": "excused", "why": "x"}, "Choose a module or a task."),
+        ({"what": "module:kelly", "kind": "replaced", "why": "x"}, "Write what stands in its place"),
+        ({"what": "module:kelly", "why": "x" * 301}, "at most 300"),
+    ):
+        sent = rosalind.send(address, **fields)
+        assert sent.status_code == 422 and sentence in words_of(sent.text)
+    rosalind.send(address, what="module:top-drive", kind="excused", why="There is none on this rig")
+    rosalind.send(address, what="task:S-2.3", kind="replaced", instead="the yard", why="The table is down")
+    words = words_of(rosalind.get(address).text)
+    assert "M3 Top drives is excused." in words and "is replaced by the yard." in words
+    assert row_of(rosalind.get(f"/crews/{crew.id}"), "Ines Okoro")[3] == "excused"
+    assert ("excused", "M3 Top drives: There is none on this rig.") in details(house, crew)
+    (of_module,) = [each for each in excuses.running(house, [member.person.id]) if each.module]
+    ended = rosalind.send(f"/people/{member.person.id}/excuses/{of_module.id}/end")
+    assert "It is asked for again." in words_of(rosalind.follow(ended).text)
+    assert row_of(rosalind.get(f"/crews/{crew.id}"), "Ines Okoro")[3].startswith("not begun by")
+
+
+def test_a_second_excuse_takes_the_place_of_the_first(house, member):
+    who = member.person.id
+    excuses.add(house, who, who, START, module="kelly", why="one")
+    excuses.add(house, who, who, START, module="kelly", why="two", instead="the yard")
+    excuses.add(house, who, who, START, task="S-2.3", why="three")
+    assert [(each.why, each.kind) for each in excuses.running(house, [who])] == [
+        ("two", "replaced"),
+        ("three", "excused"),
+    ]
+
+
+def test_nobody_elses_excuse_can_be_ended(rosalind, house, crew, member):
+    marek = a_member(house, crew, "Marek Osei").person
+    theirs = excuses.add(house, marek.id, marek.id, START, module="kelly", why="one")
+    assert rosalind.send(f"/people/{member.person.id}/excuses/{theirs}/end").status_code == 404
+    assert rosalind.send(f"/people/{member.person.id}/excuses/gone/end").status_code == 404
+
+
+def test_the_exam_day_is_set_moved_and_taken_away(rosalind, house, crew, member):
+    address = f"/people/{member.person.id}/exam"
+    sent = rosalind.send(address, paper="", day="2026-02-01")
+    assert sent.status_code == 422
+    assert "Choose the paper." in words_of(sent.text) and "That day is past." in words_of(sent.text)
+    words = words_of(rosalind.follow(rosalind.send(address, paper="b", day="2026-05-09")).text)
+    assert "Paper B on 9 May" in words and "9 May is on nights." in words
+    rosalind.send(address, paper="b", day="2026-05-02")
+    assert "on nights" not in words_of(rosalind.get(address).text)
+    assert exams.of_people(house, [member.person.id])[member.person.id].day == date(2026, 5, 2)
+    words = words_of(rosalind.follow(rosalind.send(address, paper="b", none="yes")).text)
+    assert "As it stands" not in words and exams.of_people(house, [member.person.id]) == {}
+    assert [what for what, _ in details(house, crew)] == ["exam day"] * 3
+
+
+def test_each_choice_names_what_it_is_for(rosalind, crew, member):
+    """A person is chosen from their own page."""
+    page = rosalind.get(f"/crews/{crew.id}/assign?person={member.person.id}").text
+    assert re.search(rf'value="person:{member.person.id}" selected', page)

@@ -1,0 +1,175 @@
+"""The matrix of people and modules, as their coordinator meets it; and what it never shows."""
+
+import re
+from datetime import date, timedelta
+
+import pytest
+
+from tests.webapp.crews import START, a_crew, a_member, a_rig
+from tests.webapp.page_browser import words_of
+from tests.webapp.taking_tests import a_test, knows, reads
+from webapp.records import assignments, exams, excuses
+
+ROSALIND = "Rosalind Achterberg"
+DAY = timedelta(1)
+
+
+def assigned(house, module, crew, due=date(2026, 3, 15), **more):
+    """That module to that crew by that day."""
+    terms = {"rig_type": None, "due_by": "date", "due_day": due, "pass_mark": 80, "must_pass": True} | more
+    new = assignments.new(module, "crew", crew.id, made_by=crew_coordinator(house, crew), made_at=START, **terms)
+    assignments.add(house, new)
+    return new
+
+
+def crew_coordinator(house, crew):
+    (person,) = house.db.execute("select person from rights where crew = ? and kind = 'coordinator'", [crew.id])
+    return person[0]
+
+
+def row_of(page, name):
+    """{module number: words of the cell} of one person, with 'exam' and 'name'."""
+    rows = re.findall(r"<tr>(.*?)</tr>", page.text, re.DOTALL)
+    (row,) = [each for each in rows if f">{name}</a>" in each]
+    cells = [words_of(each) for each in re.findall(r"<t[hd].*?>(.*?)</t[hd]>", row, re.DOTALL)]
+    return {"name": cells[0], "exam": cells[1]} | {number: cell for number, cell in enumerate(cells[2:], start=1)}
+
+
+@pytest.fixture
+def crew(house):
+    return a_crew(house)
+
+
+def test_an_empty_crew_says_so(hands, crew):
+    page = hands(ROSALIND).get(f"/crews/{crew.id}")
+    assert "Nobody is in this crew yet" in words_of(page.text)
+
+
+def test_each_state_stands_in_its_cell_in_words(app, hands, house, crew, clock):
+    """Assigned a hitch ago: one passed, one failed, one only read, one not touched, one excused."""
+    person = a_member(house, crew).person
+    for module in ("units", "kelly", "tripping", "masts", "hoisting", "loads"):
+        assigned(house, module, crew)
+    clock.forward(days=3)
+    a_test(house, person, "units", clock(), percent=86)
+    a_test(house, person, "kelly", clock(), percent=60)
+    reads(app, house, person, "hoisting", clock())
+    excuses.add(house, person.id, crew_coordinator(house, crew), clock(), module="masts", why="The mast stays up.")
+    excuses.add(
+        house, person.id, crew_coordinator(house, crew), clock(), module="loads", instead="the yard", why="No rig."
+    )
+    row = row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")
+    assert row[1] == "passed" and row[2].startswith("on the way by 15 Mar")
+    assert row[4].startswith("not begun by 15 Mar") and row[6].startswith("on the way")
+    assert (row[5], row[8], row[3], row[9]) == ("excused", "replaced", "not begun", "not begun")
+    clock.forward(days=13)
+    page = hands(ROSALIND).get(f"/crews/{crew.id}")
+    row = row_of(page, "Ines Okoro")
+    assert (row[1], row[2], row[4]) == ("passed", "late since 15 Mar", "late since 15 Mar")
+    assert "Late in something: 1" in words_of(page.text)
+    clock.forward(days=370)
+    assert row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")[1] == "refresh"
+
+
+def test_nothing_from_before_joining_is_shown(app, hands, house, crew, clock):
+    """Tests, reading and memory of the hand's own time before the crew stay theirs."""
+    clock.forward(days=20)
+    seen_from = clock()
+    person = a_member(house, crew, sees_from=seen_from).person
+    before = START + 2 * DAY
+    a_test(house, person, "units", before, percent=100)
+    reads(app, house, person, "kelly", before)
+    knows(app, house, person, "hoisting", before)
+    row = row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")
+    assert {row[number] for number in range(1, 11)} == {"not begun"}
+    page = words_of(hands(ROSALIND).get(f"/people/{person.id}").text)
+    assert "Nothing is answered yet" in page and "passed on" not in page and "Latest answers" not in page
+    a_test(house, person, "units", clock(), percent=100)
+    knows(app, house, person, "hoisting", clock())
+    row = row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")
+    assert (row[1], row[2], row[6]) == ("passed", "not begun", "on the way")
+
+
+def test_what_cant_be_studied_in_time_is_warned_of(hands, house, crew):
+    """A module due tomorrow: 30 minutes are less than its lessons; one due in two hitches is not."""
+    person = a_member(house, crew).person
+    assigned(house, "units", crew, due=START.date() + DAY)
+    page = hands(ROSALIND).get(f"/crews/{crew.id}")
+    assert row_of(page, "Ines Okoro")[1] == "not begun by 3 Mar won’t make it"
+    assert "Won’t make a day or the exam: 1" in words_of(page.text)
+    words = words_of(hands(ROSALIND).get(f"/people/{person.id}").text)
+    assert "there are only 30 minutes until then" in words
+    assigned(house, "units", crew, due=START.date() + 60 * DAY)
+    assert row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")[1] == "not begun by 1 May"
+
+
+def test_an_exam_on_nights_and_without_time_is_told(hands, house, crew):
+    """Day 68 of the demo's crew A is on nights; day 62 is the last day tour before it."""
+    person = a_member(house, crew).person
+    coordinator = crew_coordinator(house, crew)
+    exams.set_day(house, person.id, "a", START.date() + 68 * DAY, coordinator, START)
+    row = row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")
+    assert "9 May" in row["exam"] and "paper A, on nights" in row["exam"]
+    words = words_of(hands(ROSALIND).get(f"/people/{person.id}/exam").text)
+    assert "9 May is on nights. The nearest days on day tour: 3 May or 25 May." in words
+    exams.set_day(house, person.id, "a", START.date() + 2 * DAY, coordinator, START)
+    assert "won’t make it" in row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")["exam"]
+
+
+def names_on(page):
+    return re.findall(r'<a href="/people/[^"]+">([^<]+)</a>', page.text)
+
+
+def test_filters_and_orders(hands, house, crew, clock):
+    a_member(house, crew, "Ines Okoro")
+    marek = a_member(house, crew, "Marek Osei", job="derrickhand").person
+    a_member(house, crew, "Abel Quist")
+    assigned(house, "units", crew)
+    a_test(house, marek, "units", clock(), percent=95)
+    exams.set_day(house, marek.id, "b", START.date() + 40 * DAY, crew_coordinator(house, crew), START)
+    clock.forward(days=16)
+    rosalind = hands(ROSALIND)
+    everybody = ["Abel Quist", "Ines Okoro", "Marek Osei"]
+    assert names_on(rosalind.get(f"/crews/{crew.id}")) == everybody
+    for query, expected in {
+        "state=late": ["Abel Quist", "Ines Okoro"],
+        "state=late&module=kelly": [],
+        "state=passed&module=units": ["Marek Osei"],
+        "job=derrickhand": ["Marek Osei"],
+        "days=30": ["Marek Osei"],
+        "days=3": [],
+        "days=x": everybody,
+        "sort=exam": ["Marek Osei", "Abel Quist", "Ines Okoro"],
+        "sort=units": everybody,
+        "sort=late": everybody,
+        "sort=nothing": everybody,
+    }.items():
+        page = rosalind.get(f"/crews/{crew.id}?{query}")
+        assert names_on(page) == expected, query
+    assert "0 of 3 people fit" in words_of(rosalind.get(f"/crews/{crew.id}?days=3").text)
+    assert "state=late&amp;sort=exam" in rosalind.get(f"/crews/{crew.id}?state=late").text
+
+
+def test_all_my_crews_stand_in_one_table(hands, house, crew):
+    other = a_crew(house, a_rig(house, "Quillwater 12", "top-drive"), "Crew B")
+    theirs = a_crew(house, a_rig(house, "Quillwater 20"), "Crew C", coordinator="Tilda Marsh")
+    a_member(house, crew, "Ines Okoro")
+    a_member(house, other, "Marek Osei")
+    a_member(house, theirs, "Joao Wexley")
+    rosalind = hands(ROSALIND)
+    page = rosalind.get("/crews/all")
+    assert names_on(page) == ["Ines Okoro", "Marek Osei"] and "Quillwater 12, Crew B" in words_of(page.text)
+    assert names_on(rosalind.get(f"/crews/all?rig={other.rig.id}")) == ["Marek Osei"]
+    assert names_on(rosalind.get(f"/crews/all?crew={crew.id}")) == ["Ines Okoro"]
+    assert hands("Tilda Marsh").get(f"/crews/{crew.id}").status_code == 404
+    assert hands("Ines Okoro").get("/crews/all").status_code == 404
+
+
+def test_two_of_one_name_are_told_apart(hands, house, crew):
+    from webapp.records import crews, people
+
+    for sign_in in ("Sam Hill", "Sam Hill 2"):
+        plain = {"system": "us", "comma": False, "minutes": 15, "now": START}
+        person = people.join(house, "Sam Hill", "hash", "code", sign_in=sign_in, **plain)
+        crews.join(house, person, crew.id, "floorhand", START)
+    assert "signs in as Sam Hill 2" in words_of(hands(ROSALIND).get(f"/crews/{crew.id}").text)

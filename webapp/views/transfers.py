@@ -1,0 +1,89 @@
+"""Moving a hand to another of my crews: first what it changes, then the move."""
+
+from dataclasses import dataclass, replace
+
+from flask import Blueprint, abort, redirect, render_template, request, url_for
+from werkzeug.wrappers import Response
+
+from course import Module, Task
+from webapp import assigning
+from webapp.allowed import coordinating, my_member
+from webapp.at_hand import course
+from webapp.records.crews import Crew, Membership
+from webapp.standings import Cell, rows_of
+from webapp.study.standing import NEED_STUDY
+from webapp.views.day_field import read_reason
+from webapp.views.entry import NOT_TAKEN
+
+views = Blueprint("transfers", __name__)
+
+
+@dataclass(frozen=True)
+class Change:
+    """A module whose state, day or pass mark is another one in the new crew."""
+
+    module: Module
+    before: Cell
+    after: Cell
+
+
+@views.get("/people/<person_id>/transfer")
+def show(person_id: str) -> str:
+    """The crews to move to; with `crew` in the address, what the move to it changes."""
+    member = my_member(person_id)
+    to = _crew(member, request.args.get("crew")) if request.args.get("crew") else None
+    return _page(member, to, {})
+
+
+@views.post("/people/<person_id>/transfer")
+def move(person_id: str) -> Response | tuple[str, int]:
+    """Move, with a reason."""
+    member = my_member(person_id)
+    to = _crew(member, request.form.get("crew"))
+    problems: dict[str, str] = {}
+    why = read_reason("why", "Write why, in a few words.", problems)
+    if problems:
+        return _page(member, to, problems), NOT_TAKEN
+    assigning.move(member, to, why)
+    return redirect(url_for("member.show", person_id=person_id), 303)
+
+
+def _crew(member: Membership, crew_id: str | None) -> Crew:
+    """One of my other crews; the member's own is no place to move to."""
+    return next((each for each in _others(member) if each.id == crew_id), None) or abort(404)
+
+
+def _others(member: Membership) -> list[Crew]:
+    return [each for each in coordinating() if each.id != member.crew.id]
+
+
+def _page(member: Membership, to: Crew | None, problems: dict[str, str]) -> str:
+    before = rows_of([member])[0]
+    after = rows_of([replace(member, crew=to)])[0] if to else before
+    cells = [(before.cells[id], after.cells[id]) for id in before.cells]
+    return render_template(
+        "people/transfer.html",
+        member=member,
+        others=_others(member),
+        to=to,
+        stays=[each for each, _ in cells if each.state not in NEED_STUDY],
+        changes=[Change(one.module, one, other) for one, other in cells if _differ(one, other)],
+        exam=before.exam,
+        exam_fault=after.exam_fault,
+        new_tasks=_tasks(to, member.crew) if to else [],
+        old_tasks=_tasks(member.crew, to) if to else [],
+        problems=problems,
+    )
+
+
+def _differ(one: Cell, other: Cell) -> bool:
+    """Whether something else is asked, or the state is another."""
+    asked = [(each.asked.due, each.asked.pass_mark) if each.asked else None for each in (one, other)]
+    return one.state != other.state or asked[0] != asked[1]
+
+
+def _tasks(on: Crew, not_on: Crew) -> list[Task]:
+    """The hands-on tasks that one crew's rig has and the other's has not."""
+    return [
+        each for each in course().tasks.values() if each.fits(on.rig.rig_type) and not each.fits(not_on.rig.rig_type)
+    ]
