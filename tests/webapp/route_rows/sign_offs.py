@@ -16,7 +16,7 @@ TABLE = [
     ("POST", "/sign-offs/<person>/<task>", {"result": "alone"}, 303, 404, 404, 404, 404, 400, 404),
     ("POST", "/sign-offs/<person>/<task>", {"id": FORM + "1"}, 303, 404, 404, 404, 404, 422, 404),
     (
-        "POST", "/sign-offs/<person>/<task>", {"id": FORM + "1", "when": "today", "result": "alone"},
+        "POST", "/sign-offs/<person>/<task>", {"id": FORM + "1", "when": "today", "result": "alone", "once_more": "yes"},
         303, 404, 404, 404, 404, 303, 404,
     ),
     ("GET", "/sign-offs/mine", {}, 303, 200, 200, 200, 200, 200, 200),
