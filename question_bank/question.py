@@ -39,6 +39,10 @@ class Question:
         verdict = self.grade(answer, comma)
         return None if verdict.counted else verdict
 
+    def doubt(self, answer: Any, comma: bool = False) -> Verdict | None:
+        """What is asked back where an answer may be meant otherwise than it is read; None where it can't be."""
+        return None
+
     def body(self) -> dict[str, Any]:
         """All of the question as JSON-able values; `question_from_body` makes it again."""
         return {"kind": self.kind, **dataclasses.asdict(self)}

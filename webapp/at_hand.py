@@ -3,6 +3,7 @@
 Each of these needs a request (or `with app.app_context()` for the first five).
 """
 
+import functools
 from datetime import date, datetime
 from zoneinfo import ZoneInfo
 
@@ -51,7 +52,13 @@ def now() -> datetime:
 
 def zone() -> ZoneInfo:
     """The time zone that this house lives by."""
-    return ZoneInfo(current_app.config["ZONE"])
+    return _zone(current_app.config["ZONE"])
+
+
+@functools.cache
+def _zone(name: str) -> ZoneInfo:
+    """Looked up once: a page of many people asks for it thousands of times."""
+    return ZoneInfo(name)
 
 
 def today() -> date:

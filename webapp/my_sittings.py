@@ -54,21 +54,18 @@ class MySitting:
     @property
     def mark(self) -> Mark:
         """What it came to, folded from how each question ended. Only of a sitting that is handed in."""
-        return mark(_answered(self.sitting, self.sitting.result["outcomes"]), self.sitting.pass_mark)
+        return _mark(self.sitting, self.sitting.result["outcomes"])
 
 
 def begin(
     kind: str,
     module: str | None,
-    pass_mark: int,
     items: Sequence[Askable],
+    pass_mark: int,
+    must_pass: bool = True,
     deadline: datetime | None = None,
-    **more: Any,
 ) -> str:
-    """Draw the questions of a new sitting for who is asking, and keep all of it or none; its id.
-
-    `more` goes into its body beside the items.
-    """
+    """Draw the questions of a new sitting for who is asking, and keep all of it or none; its id."""
     at = now()
     with store().writing():
         id = new_id(at)
@@ -79,7 +76,7 @@ def begin(
                 for each in items
             ],
             "lessons": sorted({each.lesson for each in items}),
-            **more,
+            "must_pass": must_pass,
         }
         sittings.start(store(), Sitting(id, me().id, kind, module, pass_mark, body, at, deadline))
     return id
@@ -93,16 +90,14 @@ def my_sitting(sitting_id: str) -> MySitting | None:
     return with_places(by_the_clock(found))
 
 
-def keep(place: Place, given: Any, written: str, fields: dict[str, list[str]], stands: bool) -> Verdict | None:
-    """Keep an answer as the draft of its question; what is amiss with it as it stands, or None.
+def keep(place: Place, given: Any, written: str, fields: dict[str, list[str]]) -> Verdict | None:
+    """Keep an answer as the draft of its question; what is to be said of it before it is graded, or None.
 
-    `fields` are the fields of the form, to be shown again. `stands` says that the hand was asked which reading is meant
-    and sends the same text again.
+    `fields` are the fields of the form, to be shown again. An answer that can't be counted as it stands is kept too: it
+    can be mended until the sitting is handed in.
     """
     at, comma = now(), me().comma
     verdict = place.kept.question.not_read(given, comma)
-    if verdict and verdict.outcome == "ask-back" and stands:
-        verdict = None
     seconds = place.draft.given["seconds"] if place.draft else _seconds(place.kept, at)
     body = {
         "given": given,
@@ -113,7 +108,7 @@ def keep(place: Place, given: Any, written: str, fields: dict[str, list[str]], s
         "seconds": seconds,
     }
     sittings.keep_draft(store(), Draft(place.kept.id, body, at))
-    return verdict
+    return verdict or place.kept.question.doubt(given, comma)
 
 
 def hand_in(sitting: Sitting, at: datetime, by: str = "hand") -> Sitting:
@@ -128,7 +123,7 @@ def hand_in(sitting: Sitting, at: datetime, by: str = "hand") -> Sitting:
             return standing
         drafts = sittings.drafts_of(store(), sitting.id)
         outcomes = {kept.id: _graded(kept, drafts.get(kept.id)) for kept in questions.of_drill(store(), sitting.id)}
-        found = mark(_answered(standing, outcomes), standing.pass_mark)
+        found = _mark(standing, outcomes)
         result = {
             "right": found.right,
             "asked": found.asked,
@@ -169,11 +164,12 @@ def _seconds(kept: Kept, at: datetime) -> float | None:
     return asking.seconds_between(drills.first_shown(store(), kept.id) or kept.drawn_at, at)
 
 
-def _answered(sitting: Sitting, outcomes: dict[str, str]) -> list[Answered]:
-    return [
+def _mark(sitting: Sitting, outcomes: dict[str, str]) -> Mark:
+    answered = [
         Answered(each["item"], each["lesson"], each["must_pass"], outcomes[each["question"]])
         for each in sitting.body["items"]
     ]
+    return mark(answered, sitting.pass_mark, sitting.body["must_pass"])
 
 
 def with_places(sitting: Sitting) -> MySitting:

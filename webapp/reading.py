@@ -2,19 +2,24 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 
 from course import Lesson
 from webapp.at_hand import course, me, store
+from webapp.my_tests import lessons_passed
 from webapp.records import lessons_read
 
 
 @dataclass(frozen=True)
 class Reading:
-    """One lesson and when which of its parts were read: {slug: moment}."""
+    """One lesson and when which of its parts were read: {slug: moment}.
+
+    `passed_on` is the day on which a test of its module was passed: then nobody is asked to read it.
+    """
 
     lesson: Lesson
     read: Mapping[str, datetime]
+    passed_on: date | None = None
 
     @property
     def parts_read(self) -> int:
@@ -30,6 +35,11 @@ class Reading:
         return "none" if not self.parts_read else "all" if self.parts_read == self.parts else "some"
 
     @property
+    def is_done(self) -> bool:
+        """Whether it is read to its end, or passed by test."""
+        return self.state == "all" or self.passed_on is not None
+
+    @property
     def next_part(self) -> str | None:
         """The slug of the first part that is not read, or None."""
         return next((part.slug for part in self.lesson.parts if part.slug not in self.read), None)
@@ -43,9 +53,10 @@ class Reading:
 def readings() -> list[Reading]:
     """All lessons in study order, with what was read of them."""
     read = lessons_read.parts_read(store(), me().id)
-    return [Reading(lesson, read.get(lesson.id, {})) for lesson in course().lessons]
+    passed = lessons_passed()
+    return [Reading(lesson, read.get(lesson.id, {}), passed.get(lesson.id)) for lesson in course().lessons]
 
 
 def read_on() -> Reading | None:
-    """The first lesson that is not read to its end: where to read on. None when all are."""
-    return next((each for each in readings() if each.state != "all"), None)
+    """The first lesson that is neither read to its end nor passed by test: where to read on. None when all are."""
+    return next((each for each in readings() if not each.is_done), None)

@@ -31,7 +31,7 @@ def install(app: Flask) -> None:
     app.jinja_env.undefined = StrictUndefined
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.add_template_filter(_marked_each_time, "marked")
-    for name in (day, weekday, clock_time, minutes, several):
+    for name in (day, study_date, weekday, clock_time, minutes, several):
         app.add_template_filter(name)
     for name in (
         at_hand.me,
@@ -71,6 +71,11 @@ def day(when: date | datetime) -> str:
         when = when.astimezone(at_hand.zone()).date()
     text = f"{when.day} {when:%b}" if when.year == at_hand.today().year else f"{when.day} {when:%b %Y}"
     return text.replace(" ", NO_BREAK)
+
+
+def study_date(when: datetime) -> date:
+    """The study day of a moment, which turns at 04:00."""
+    return study_day(when, at_hand.zone())
 
 
 def weekday(when: datetime) -> str:

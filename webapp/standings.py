@@ -3,24 +3,26 @@
 A coordinator's rows are of members and of what came at or after `sees_from`; a hand's own row is of everything.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
+from itertools import islice
 
 from course import Module
+from webapp.assigned import Assigned, rotation_of
 from webapp.at_hand import bank, course, me, store, today, zone
-from webapp.records import assignments, crews, exams, excuses, standing
-from webapp.records.crews import Crew, Membership
+from webapp.records import crews, exams, excuses, standing
+from webapp.records.crews import Membership
 from webapp.records.exams import Exam
 from webapp.records.excuses import Excuse
-from webapp.records.standing import Remembered, Since, Tested
+from webapp.records.module_results import REFRESHER, Handed, results_of
+from webapp.records.standing import Remembered, Since
 from webapp.study.days import study_day
-from webapp.study.pace import NOT_ENOUGH, Load, Minutes, Pace, added_up, exam_day_fault, minutes_until, pace
+from webapp.study.pace import NOT_ENOUGH, Load, Minutes, Pace, added_up, exam_day_fault, minutes_ahead, pace
 from webapp.study.rotation import Rotation
-from webapp.study.standing import EXCUSED, LATE, NEED_STUDY, PASSED, REFRESH, REPLACED, Asked, Result, Standing, due_day
+from webapp.study.standing import EXCUSED, LATE, NEED_STUDY, PASSED, REFRESH, REPLACED, Asked, Result, Standing
 from webapp.study.standing import standing as standing_of
 
-MODULE_TEST = "module"
 DONE = (PASSED, EXCUSED, REPLACED)
 NOTHING = Remembered(0, 0, 0.0)
 
@@ -33,7 +35,7 @@ class Cell:
     standing: Standing
     asked: Asked | None
     excuse: Excuse | None
-    tests: Sequence[Tested]
+    tests: Sequence[Handed]
     left: float
     known: int
     pace: Pace | None = None
@@ -89,11 +91,6 @@ class Row:
         return sorted(cells, key=lambda each: each.asked.due if each.asked else date.max)
 
 
-def rotation_of(crew: Crew, minutes: float) -> Rotation:
-    """A crew's rotation for a hand who has so many minutes a day, on the rig and off it."""
-    return Rotation(crew.days_on, crew.days_off, crew.first_day, minutes, minutes, crew.nights_from)
-
-
 def rows_of(members: Sequence[Membership]) -> list[Row]:
     """A row for each of these members, in their order, of what their coordinators may see."""
     return _Reading(members, {each.person.id: _since(each.sees_from) for each in members}).rows()
@@ -119,11 +116,11 @@ class _Reading:
         self._measure_course()
         self.remembered = standing.remembered(store(), people, self.items, self.today + timedelta(1))
         self.read = standing.minutes_read(store(), people, self.parts)
-        self.tests = standing.tests(store(), people)
+        self.results = results_of(store(), ids, {id: since.moment for id, since in people.items()})
         self.exams = exams.of_people(store(), ids)
         self.excuses = {(each.person, each.module): each for each in excuses.running(store(), ids) if each.module}
-        self._group_assignments(ids)
-        self._minutes: dict[tuple[str, int, date], Minutes] = {}
+        self.assigned = Assigned(members)
+        self._ahead: dict[tuple[str, int], tuple[Iterator[Minutes], list[Minutes]]] = {}
 
     def _measure_course(self) -> None:
         """What there is to study: each item's module and seconds, each part's module and minutes, sums by module."""
@@ -138,20 +135,12 @@ class _Reading:
                 self.parts[lesson.id, part.slug] = (lesson.module, lesson.minutes / len(lesson.parts))
             self.whole[lesson.module] += lesson.minutes
 
-    def _group_assignments(self, persons: Iterable[str]) -> None:
-        """{(aim's id, module): assignments}, oldest first."""
-        crew_ids = {each.crew.id for each in self.members}
-        rig_ids = {each.crew.rig.id for each in self.members}
-        self.assigned: dict[tuple[str, str], list] = {}
-        for each in assignments.running(store(), persons, crew_ids, rig_ids):
-            self.assigned.setdefault((each.person or each.crew or each.rig, each.module), []).append(each)
-
     def rows(self) -> list[Row]:
         return [self._row(each) for each in self.members]
 
     def _row(self, member: Membership) -> Row:
         rotation = rotation_of(member.crew, member.person.minutes)
-        cells = self._paced(member, rotation, [self._cell(member, rotation, each) for each in course().modules])
+        cells = self._paced(member, rotation, [self._cell(member, each) for each in course().modules])
         exam = self.exams.get(member.person.id)
         left = sum(each.left for each in cells)
         exam_pace = exam and exam.day >= self.today and pace(left, self._minutes_until(member, rotation, exam.day))
@@ -163,57 +152,42 @@ class _Reading:
             exam and exam_day_fault(rotation, exam.day),
         )
 
-    def _cell(self, member: Membership, rotation: Rotation, module: Module) -> Cell:
+    def _cell(self, member: Membership, module: Module) -> Cell:
         pair = (member.person.id, module.id)
-        asked = self._asked(member, rotation, module.id)
+        asked = self.assigned.to(member, module.id)
         excuse = self.excuses.get(pair)
-        tests = self.tests.get(pair, ())
+        tests = self.results[pair].tests if pair in self.results else ()
         remembered, read = self.remembered.get(pair, NOTHING), self.read.get(pair, 0.0)
         begun = bool(remembered.seen or read or tests)
-        results = [_result(each) for each in tests]
+        results = [as_result(each) for each in tests]
         found = standing_of(asked, excuse and excuse.kind, results, module.refreshers, begun, self.today)
         left = self.whole[module.id] - read - remembered.known_seconds / 60 if found.state in NEED_STUDY else 0.0
         return Cell(module, found, asked, excuse, tests, max(0.0, left), remembered.known)
 
-    def _asked(self, member: Membership, rotation: Rotation, module: str) -> Asked | None:
-        """What is asked: an assignment to the person goes before one to the crew, that before one to the rig."""
-        rig = member.crew.rig
-        for aim in (member.person.id, member.crew.id, rig.id):
-            fit = [each for each in self.assigned.get((aim, module), ()) if each.rig_type in (None, rig.rig_type)]
-            if fit:
-                newest = fit[-1]
-                due = due_day(newest.due_by, newest.due_day, rotation)
-                return Asked(newest.id, due, newest.pass_mark, newest.must_pass)
-        return None
-
     def _paced(self, member: Membership, rotation: Rotation, cells: list[Cell]) -> list[Cell]:
-        """The cells, those that are asked and still to be studied with their pace up to the due day."""
+        """The cells, those that are asked and have a day to come with their pace. What is late has to be done too."""
         loads = [
-            Load(each.module.id, each.left, each.asked.due)
-            for each in cells
-            if each.asked and each.state in NEED_STUDY and each.asked.due >= self.today
+            Load(each.module.id, each.left, each.asked.due) for each in cells if each.asked and each.state in NEED_STUDY
         ]
         paces = {
-            load.module: pace(left, self._minutes_until(member, rotation, load.due)) for load, left in added_up(loads)
+            load.module: pace(left, self._minutes_until(member, rotation, load.due))
+            for load, left in added_up(loads)
+            if load.due >= self.today
         }
-        return [
-            Cell(
-                each.module, each.standing, each.asked, each.excuse, each.tests, each.left, each.known,
-                paces.get(each.module.id),
-            )
-            for each in cells
-        ]  # fmt: skip
+        return [replace(each, pace=paces[each.module.id]) if each.module.id in paces else each for each in cells]
 
     def _minutes_until(self, member: Membership, rotation: Rotation, day: date) -> Minutes:
-        """Counted once for hands of one crew who have the same minutes a day."""
-        key = (member.crew.id, member.person.minutes, day)
-        if key not in self._minutes:
-            self._minutes[key] = minutes_until(rotation, self.today, day)
-        return self._minutes[key]
+        """Counted once, day by day, for hands of one crew who have the same minutes a day. The day is not past."""
+        key = (member.crew.id, member.person.minutes)
+        if key not in self._ahead:
+            self._ahead[key] = minutes_ahead(rotation, self.today), []
+        more, known = self._ahead[key]
+        known.extend(islice(more, max(0, (day - self.today).days + 1 - len(known))))
+        return known[(day - self.today).days]
 
 
-def _result(tested: Tested) -> Result:
-    """A handed-in test for the pure part. The module's own test is of the whole module."""
-    day = study_day(tested.handed_in_at, zone())
-    lessons = None if tested.kind == MODULE_TEST else tested.lessons
-    return Result(day, tested.percent, tested.passed, tested.missed == 0, lessons)
+def as_result(handed: Handed) -> Result:
+    """A handed-in test as the pure part takes it. A module's own test is of the whole module."""
+    day = study_day(handed.at, zone())
+    lessons = handed.lessons if handed.kind == REFRESHER else None
+    return Result(day, handed.mark, handed.passed, not handed.missed, lessons)

@@ -5,7 +5,7 @@ from typing import Any
 
 from question_bank.kinds.slip import Slip, slips_of_any_conversion
 from question_bank.question import Question
-from question_bank.reading import AnswerError, Quantity, other_way, read_quantity
+from question_bank.reading import AnswerError, Quantity, read_quantity
 from question_bank.tolerance import CLOSE, FROM_KEY, TRADE_FACTORS
 from question_bank.units import register, split_quantity
 from question_bank.verdict import Verdict
@@ -70,12 +70,9 @@ class NumericQuestion(Question):
         return verdict
 
     def not_read(self, answer: Any, comma: bool = False) -> Verdict | None:
-        """As of any question; a text whose mark may be one for thousands is asked back whatever the answer is."""
+        """As of any question."""
         read = self._read(str(answer), comma)
-        if isinstance(read, Verdict):
-            return read
-        other = other_way(str(answer), self.unit, comma, self.register)
-        return _which(read, other, comma) if other else None
+        return read if isinstance(read, Verdict) else None
 
     def _read(self, text: str, comma: bool) -> Quantity | Verdict:
         """The quantity, or why there is none: not readable, or a conversion answered in another unit."""
@@ -147,13 +144,13 @@ class NumericQuestion(Question):
             return None
         return _which(read, other, comma)
 
-    def doubt(self, text: str, comma: bool = False) -> Verdict | None:
+    def doubt(self, answer: Any, comma: bool = False) -> Verdict | None:
         """Ask back a number that is far from the answer as its mark says, and not far as the other mark would.
 
-        For a drill where nothing counts: asked of right and wrong answers alike, the question gives nothing away.
+        Asked of right and wrong answers alike, it gives nothing away: for a drill, and for a test before it is graded.
         """
         try:
-            read, other = (read_quantity(text, self.unit, mark, self.register) for mark in (comma, not comma))
+            read, other = (read_quantity(str(answer), self.unit, mark, self.register) for mark in (comma, not comma))
         except AnswerError:
             return None
         is_doubtful = self._is_far(read) and not self._is_far(other)

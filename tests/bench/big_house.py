@@ -30,7 +30,6 @@ DAYS = 700
 CREW_OF = 10
 CREWS_A_RIG = 4
 JOBS = ("floorhand", "derrickhand", "assistant driller", "driller", "motorhand")
-MISTAKES = ("one-way", "long-ton", "upside-down", "no-buoyancy", None, None)
 HASH = "00112233aabbccdd"
 
 
@@ -113,7 +112,8 @@ def _attempts(db, house: BigHouse, items: list, number: int, chance: random.Rand
 
 def _attempt(id: str, hand: str, item, at: datetime, chance: random.Random) -> tuple:
     outcome = chance.choices(("right", "close", "wrong"), (70, 5, 25))[0]
-    mistake = chance.choice(MISTAKES) if outcome == "wrong" else None
+    known = [each.name for each in getattr(item, "mistakes", ())]
+    mistake = chance.choice([*known, None]) if outcome == "wrong" else None
     seconds, usual = round(chance.uniform(5, 120), 1), float(item.usual_seconds)
     moment = as_text(at)
     return (id, hand, item.id, item.kind, outcome, mistake, seconds, usual, moment, moment, at.date().isoformat())

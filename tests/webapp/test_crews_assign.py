@@ -40,13 +40,13 @@ def details(house, crew):
 def test_a_module_is_assigned_to_a_crew_by_the_end_of_a_hitch(rosalind, house, crew, member):
     sent = rosalind.send(f"/crews/{crew.id}/assign", module=["units", "tripping"], **FIELDS)
     words = words_of(rosalind.follow(sent).text)
-    assert "It is assigned." in words and "due 15 Mar, the end of the hitch; pass mark 90 %" in words
+    assert "It is assigned." in words and "by 15 Mar, the end of the hitch; pass mark 90 %" in words
     units, tripping = running(house, crew)
     assert (units.module, units.due_by, units.due_day, units.pass_mark) == ("units", "hitch", date(2026, 3, 15), 80)
     assert (tripping.pass_mark, tripping.must_pass, tripping.rig_type) == (90, True, None)
     assert row_of(rosalind.get(f"/crews/{crew.id}"), "Ines Okoro")[4].startswith("not begun by 15 Mar")
     assert details(house, crew) == [
-        ("assigned", "M1, M4 to Quillwater 7, Crew A, due by the end of the hitch of 15\N{NO-BREAK SPACE}Mar.")
+        ("assigned", "M1, M4 to Quillwater 7, Crew A, by the end of the hitch of 15\N{NO-BREAK SPACE}Mar.")
     ]
 
 

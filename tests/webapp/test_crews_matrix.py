@@ -172,4 +172,4 @@ def test_two_of_one_name_are_told_apart(hands, house, crew):
         plain = {"system": "us", "comma": False, "minutes": 15, "now": START}
         person = people.join(house, "Sam Hill", "hash", "code", sign_in=sign_in, **plain)
         crews.join(house, person, crew.id, "floorhand", START)
-    assert "signs in as Sam Hill 2" in words_of(hands(ROSALIND).get(f"/crews/{crew.id}").text)
+    assert "Sam Hill (Sam Hill 2)" in words_of(hands(ROSALIND).get(f"/crews/{crew.id}").text)

@@ -1,5 +1,6 @@
 """What people's tests of modules came to: read for many people at once, for the matrix and a person's page."""
 
+import functools
 import json
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
@@ -8,68 +9,94 @@ from datetime import datetime
 from webapp.records.connection import Store
 from webapp.records.moments import as_moment, as_text
 
+MODULE, REFRESHER = "module", "refresher"
+
 
 @dataclass(frozen=True, slots=True)
-class ModuleResult:
-    """What a person's handed-in tests of one module come to.
+class Handed:
+    """One handed-in test: of the whole module, or a refresher of some of its lessons.
 
-    `passed_at` is when the whole module's test was passed last, None where never; marks are in percent, rounded down,
-    of tests of the whole module, None where only a refresher was taken. `last_at` is of a test or a refresher.
-    `lessons` has for each lesson when it was last in a passed test or refresher, and only lessons of a module passed.
+    `mark` is the percent that were right, rounded down; `passed` as it was marked on the day; `missed` are the
+    must-pass items that were not right; `lessons` those that it asked of.
     """
 
-    passed_at: datetime | None
-    best: int | None
-    last: int | None
-    last_at: datetime
-    times: int
-    lessons: Mapping[str, datetime]
+    sitting: str
+    kind: str
+    at: datetime
+    mark: int
+    passed: bool
+    missed: tuple[str, ...]
+    lessons: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ModuleResults:
+    """All handed-in tests of one module by one person, oldest first; at least one."""
+
+    tests: tuple[Handed, ...]
+
+    @property
+    def passed(self) -> Handed | None:
+        """The newest pass of the whole module."""
+        return next((each for each in reversed(self.of_all) if each.passed), None)
+
+    @property
+    def of_all(self) -> list[Handed]:
+        """The tests of the whole module; refreshers are not among them."""
+        return [each for each in self.tests if each.kind == MODULE]
+
+    @property
+    def best(self) -> int | None:
+        """The best mark of a test of the whole module."""
+        return max((each.mark for each in self.of_all), default=None)
+
+    @property
+    def last(self) -> Handed:
+        """The newest test, be it a refresher."""
+        return self.tests[-1]
+
+    @property
+    def lessons_passed(self) -> dict[str, datetime]:
+        """When each lesson was last in a test that was passed. A refresher renews; it passes nothing by itself."""
+        first = next((at for at, each in enumerate(self.tests) if each.kind == MODULE and each.passed), len(self.tests))
+        return {lesson: each.at for each in self.tests[first:] if each.passed for lesson in each.lessons}
 
 
 def results_of(
     store: Store, person_ids: Iterable[str], since: Mapping[str, datetime | None] | None = None
-) -> dict[tuple[str, str], ModuleResult]:
-    """By (person, module): what the handed-in tests came to; a pair without one is left out.
+) -> dict[tuple[str, str], ModuleResults]:
+    """By (person, module): what was handed in; a pair without a test is left out.
 
-    `since` has for a person the moment before which nothing is seen of them: a sitting begun before it does not exist.
+    `since` has for a person the moment before which nothing is seen of them: a test begun before it does not exist.
     """
-    since = since or {}
-    found: dict[tuple[str, str], list[tuple]] = {}
+    seen_from = {person: as_text(first) for person, first in (since or {}).items() if first is not None}
+    found: dict[tuple[str, str], list[Handed]] = {}
     for person, module, started_at, *row in _rows(store, list(person_ids)):
-        first = since.get(person)
-        if first is None or started_at >= as_text(first):
-            found.setdefault((person, module), []).append(tuple(row))
-    return {pair: _result(rows) for pair, rows in found.items()}
+        if started_at >= seen_from.get(person, ""):
+            found.setdefault((person, module), []).append(_handed(*row))
+    return {pair: ModuleResults(tuple(tests)) for pair, tests in found.items()}
 
 
 def _rows(store: Store, person_ids: list[str]) -> Iterable[tuple]:
-    """Person, module, when begun, kind and what it came to: each person's handed-in tests, oldest first.
+    """Person, module, when begun and what it came to: each person's handed-in tests, oldest first.
 
     The mark and the lessons are in the sitting's own row, so no question, draft or attempt is read.
     """
     marks = ", ".join("?" for _ in person_ids)
     return store.db.execute(
-        "select person, module, started_at, kind, handed_in_at, passed,"
-        " json_extract(result, '$.percent'), json_extract(body, '$.lessons')"
+        "select person, module, started_at, id, kind, handed_in_at, json_extract(result, '$.percent'), passed,"
+        " json_extract(result, '$.missed'), json_extract(body, '$.lessons')"
         f" from sittings where person in ({marks}) and kind in ('module', 'refresher') and handed_in_at is not null"
-        " order by person, handed_in_at, id",
+        " order by handed_in_at, id",
         person_ids,
     )
 
 
-def _result(rows: list[tuple]) -> ModuleResult:
-    """One pair's rows, oldest first."""
-    whole = [(at, passed, percent) for kind, at, passed, percent, _ in rows if kind == "module"]
-    passes = [at for at, passed, _ in whole if passed]
-    lessons: dict[str, datetime] = {}
-    for _, at, passed, _, names in rows:
-        if passed and passes and at >= passes[0]:
-            lessons |= dict.fromkeys(json.loads(names), as_moment(at))
-    return ModuleResult(
-        passed_at=as_moment(passes[-1]) if passes else None,
-        best=max((percent for *_, percent in whole), default=None),
-        last=whole[-1][2] if whole else None,
-        last_at=as_moment(rows[-1][1]),
-        times=len(whole),
-        lessons=lessons,
-    )
+def _handed(id: str, kind: str, at: str, percent: int, passed: int, missed: str, lessons: str) -> Handed:
+    return Handed(id, kind, as_moment(at), percent, bool(passed), _listed(missed), _listed(lessons))
+
+
+@functools.lru_cache(maxsize=1024)
+def _listed(text: str) -> tuple[str, ...]:
+    """A JSON list. Thousands of tests of one module have the same lessons."""
+    return tuple(json.loads(text))

@@ -10,6 +10,8 @@ QUESTIONS = 15
 """How many a test of a module asks, where the bank has as many."""
 MOST_MUST_PASS = 4
 """So many of a module's must-pass items are in each test of it; where it has more, the seed says which."""
+IN_A_REFRESHER = 5
+"""How many questions a refresher asks for each lesson that is called for (common practice, no source)."""
 SELF_MARKED = ("card",)
 """Kinds that the hand marks: they prove nothing to anybody else, so no test asks them."""
 

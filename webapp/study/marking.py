@@ -20,13 +20,17 @@ class Answered:
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """What all of them come to. `lessons` are (lesson, right, asked) in the order given, `missed` must-pass items."""
+    """What all of them come to. `lessons` are (lesson, right, asked) in the order given, `missed` must-pass items.
+
+    `must_pass` is False where whoever asked for the test lets it pass without them.
+    """
 
     right: int
     asked: int
     pass_mark: int
     lessons: tuple[tuple[str, int, int], ...]
     missed: tuple[str, ...]
+    must_pass: bool = True
 
     @property
     def needed(self) -> int:
@@ -40,13 +44,8 @@ class Mark:
 
     @property
     def passed(self) -> bool:
-        """Whether enough are right and no must-pass item is missed. A test of nothing is not passed."""
-        return self.asked > 0 and self.right >= self.needed and not self.missed
-
-    @property
-    def to_study(self) -> tuple[str, ...]:
-        """The lessons in which something was missed, in order."""
-        return tuple(lesson for lesson, right, asked in self.lessons if right < asked)
+        """Whether enough are right and no item that must be passed is missed. A test of nothing is not passed."""
+        return self.asked > 0 and self.right >= self.needed and not (self.missed and self.must_pass)
 
 
 def needed(pass_mark: int, asked: int) -> int:
@@ -54,7 +53,7 @@ def needed(pass_mark: int, asked: int) -> int:
     return -(-pass_mark * asked // 100)
 
 
-def mark(answers: Iterable[Answered], pass_mark: int) -> Mark:
+def mark(answers: Iterable[Answered], pass_mark: int, must_pass: bool = True) -> Mark:
     """Mark a test. Raises ValueError for an outcome that is not one of OUTCOMES."""
     lessons: dict[str, list[int]] = {}
     missed = []
@@ -67,4 +66,4 @@ def mark(answers: Iterable[Answered], pass_mark: int) -> Mark:
         if each.must_pass and each.outcome != RIGHT:
             missed.append(each.item)
     rows = tuple((lesson, right, asked) for lesson, (right, asked) in lessons.items())
-    return Mark(sum(row[1] for row in rows), sum(row[2] for row in rows), pass_mark, rows, tuple(missed))
+    return Mark(sum(row[1] for row in rows), sum(row[2] for row in rows), pass_mark, rows, tuple(missed), must_pass)

@@ -5,11 +5,12 @@ what does not fit at all can't be met, and somebody has to move the day, or give
 """
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
+from itertools import count, islice
 
-from webapp.study.rotation import Rotation, days_between, minutes_of, on_nights, on_the_rig
+from webapp.study.rotation import Rotation, minutes_of, on_nights, on_the_rig
 
 ENOUGH = "enough"
 TIGHT = "tight"
@@ -44,14 +45,20 @@ class Load:
 
 
 def minutes_until(rotation: Rotation, today: date, day: date) -> Minutes:
-    """The minutes from today up to and with that day, on the rig and off it."""
+    """The minutes from today up to and with that day, on the rig and off it; none for a day that is past."""
+    return next(islice(minutes_ahead(rotation, today), (day - today).days, None)) if day >= today else Minutes(0, 0)
+
+
+def minutes_ahead(rotation: Rotation, today: date) -> Iterator[Minutes]:
+    """The minutes up to and with today, tomorrow, the day after it and so on, without end."""
     on = off = 0.0
-    for each in days_between(today, day + timedelta(1)):
-        if on_the_rig(rotation, each):
-            on += minutes_of(rotation, each)
+    for number in count():
+        day = today + timedelta(number)
+        if on_the_rig(rotation, day):
+            on += minutes_of(rotation, day)
         else:
-            off += minutes_of(rotation, each)
-    return Minutes(on, off)
+            off += minutes_of(rotation, day)
+        yield Minutes(on, off)
 
 
 def pace(left: float, minutes: Minutes) -> Pace:

@@ -9,12 +9,12 @@ from werkzeug.wrappers import Response
 from course import Module
 from webapp import assigning
 from webapp.allowed import coordinating, my_crew
+from webapp.assigned import rotation_of
 from webapp.assigning import PAPERS, Aim, Terms
 from webapp.at_hand import bank, course, store, today
 from webapp.records import assignments, crews
 from webapp.records.assignments import Assignment
 from webapp.records.crews import Crew, Membership
-from webapp.standings import rotation_of
 from webapp.study.rotation import last_day_of_hitch
 from webapp.study.standing import due_day
 from webapp.views.day_field import read_day, read_reason

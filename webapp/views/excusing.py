@@ -7,10 +7,11 @@ from werkzeug.wrappers import Response
 
 from webapp import assigning
 from webapp.allowed import my_member
+from webapp.assigned import rotation_of
 from webapp.at_hand import course, store, today
 from webapp.records import exams, excuses
 from webapp.records.crews import Membership
-from webapp.standings import rotation_of, rows_of
+from webapp.standings import rows_of
 from webapp.study.pace import days_for_an_exam, exam_day_fault, say
 from webapp.views.day_field import LONGEST, read_day, read_reason
 from webapp.views.entry import NOT_TAKEN

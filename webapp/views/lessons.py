@@ -14,6 +14,7 @@ from question_bank import Verdict
 from question_bank.cautions import caution
 from webapp import asking
 from webapp.at_hand import bank, comma, course, me, now, store, system
+from webapp.my_tests import my_tests
 from webapp.reading import readings
 from webapp.records import answers, lessons_read, questions
 from webapp.records.answers import UncountedAnswer
@@ -41,10 +42,16 @@ def show() -> str:
     """All lessons in study order, how far each is read, and one button that reads on."""
     rows = readings()
     items = {row.lesson.id: bank().of_lesson(row.lesson.id) for row in rows}
-    following = next((row for row in rows if row.state != "all"), None)
+    following = next((row for row in rows if not row.is_done), None)
     modules = {module.id: module for module in course().modules}
     return render_template(
-        "lessons/list.html", rows=rows, items=items, following=following, modules=modules, planned=course().planned
+        "lessons/list.html",
+        rows=rows,
+        items=items,
+        following=following,
+        modules=modules,
+        planned=course().planned,
+        tests={test.module.id for test in my_tests()},
     )
 
 

@@ -48,7 +48,7 @@ class Chosen:
 def of_crew(crew_id: str) -> str:
     """One crew of mine."""
     crew = my_crew(crew_id)
-    return _page([crew], crew.full_name, crew)
+    return _page([crew], "Modules", crew)
 
 
 @views.get("/crews/all")
@@ -77,7 +77,6 @@ def _page(of: Sequence[Crew], title: str, crew: Crew | None) -> str:
         jobs=sorted({row.membership.job for row in everybody}),
         rigs={each.rig.id: each.rig.name for each in of},
         modules=course().modules,
-        two_names=_names_twice(everybody),
     )
 
 
@@ -139,9 +138,3 @@ def _counts(rows: list[Row]) -> dict[str, int]:
         found["exam"] += row.exam is not None and row.exam.day >= today()
         found["done"] += bool(asked) and all(each.state in DONE for each in asked)
     return found
-
-
-def _names_twice(rows: list[Row]) -> set[str]:
-    """Names that two people have: those are told apart by what they sign in as."""
-    times = Counter(row.membership.person.name for row in rows)
-    return {name for name, number in times.items() if number > 1}

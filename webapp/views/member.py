@@ -7,12 +7,14 @@ from itertools import groupby
 
 from flask import Blueprint, render_template
 
+from webapp import hands_on
 from webapp.allowed import coordinating, my_member
+from webapp.assigned import rotation_of
 from webapp.at_hand import bank, store, today
 from webapp.mistakes import come_again
 from webapp.records import attempts, questions
 from webapp.records.attempts import Day
-from webapp.standings import rotation_of, rows_of
+from webapp.standings import rows_of
 from webapp.study.pace import say
 from webapp.study.rotation import on_nights, on_the_rig
 from webapp.views.excusing import exam_warning
@@ -39,6 +41,7 @@ def show(person_id: str) -> str:
     since = member.sees_from
     row = rows_of([member])[0]
     rotation = rotation_of(member.crew, member.person.minutes)
+    taken = [test.sitting for cell in row.cells.values() for test in cell.tests]
     return render_template(
         "people/member.html",
         member=member,
@@ -48,11 +51,13 @@ def show(person_id: str) -> str:
         on_rig=on_the_rig(rotation, today()),
         on_nights=on_nights(rotation, today()),
         warnings=exam_warning(member, row.exam.day) if row.exam else None,
-        versions=questions.versions_in_drills(store(), [test.id for cell in row.cells.values() for test in cell.tests]),
+        versions=questions.versions_in_drills(store(), taken),
         again=come_again(attempts.mistakes_of(store(), person_id, since)),
         weeks=_weeks(attempts.by_day(store(), person_id, since)),
         latest=attempts.of_person(store(), person_id, LATEST, since=since),
         bank=bank(),
+        hands_on=hands_on.of_hand(person_id, member.crew.rig),
+        decides=True,
         may_move=len(coordinating()) > 1,
     )
 

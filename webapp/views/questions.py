@@ -65,9 +65,14 @@ def again(question_id: str) -> Response:
 
 
 def _mine(question_id: str) -> Kept:
-    """The question if it was drawn for who is asking and counts; another's does not exist for them."""
+    """The question if it was drawn for who is asking and counts; another's does not exist for them.
+
+    One of a sitting is answered there, and has no page of its own before it is graded: that would show its working.
+    """
     kept = questions.get(store(), question_id)
-    if kept is None or kept.person != me().id or kept.place not in ("today", "practice", "case"):
+    if kept is None or kept.person != me().id or kept.place not in ("today", "practice", "case", "sitting"):
+        abort(404)
+    if kept.place == "sitting" and attempts.get(store(), kept.id) is None:
         abort(404)
     return kept
 

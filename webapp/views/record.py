@@ -48,8 +48,8 @@ def show() -> str:
         again=come_again(attempts.mistakes_of(store(), me().id)),
         latest=attempts.of_person(store(), me().id, LATEST),
         bank=bank(),
-        hands_on=hands_on.mine()[1],
         mine=my_row(),
+        hands_on=hands_on.mine()[1],
     )
 
 

@@ -77,9 +77,9 @@ def _page(member: Membership, to: Crew | None, problems: dict[str, str]) -> str:
 
 
 def _differ(one: Cell, other: Cell) -> bool:
-    """Whether something else is asked, or the state is another."""
+    """Whether the state is another, or something else is asked of who has still to study."""
     asked = [(each.asked.due, each.asked.pass_mark) if each.asked else None for each in (one, other)]
-    return one.state != other.state or asked[0] != asked[1]
+    return one.state != other.state or (other.state in NEED_STUDY and asked[0] != asked[1])
 
 
 def _tasks(on: Crew, not_on: Crew) -> list[Task]:

@@ -51,10 +51,14 @@ def test_close_open_and_unread_are_not_right():
     assert (found.right, found.asked) == (1, 5)
 
 
-def test_only_lessons_with_a_miss_are_to_be_studied():
+def test_lesson_by_lesson():
     found = mark([Answered("m.a", "m/one", False, "right"), Answered("m.b", "m/two", False, "open")], 80)
     assert found.lessons == (("m/one", 1, 1), ("m/two", 0, 1))
-    assert found.to_study == ("m/two",)
+
+
+def test_where_must_pass_items_are_not_asked_for_they_are_named_and_stop_nothing():
+    found = mark(fifteen(14, must_pass_missed=True), 80, must_pass=False)
+    assert found.passed and found.missed == ("m.14",)
 
 
 def test_a_test_of_nothing_is_not_passed():

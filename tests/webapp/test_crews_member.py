@@ -1,0 +1,139 @@
+"""One person's page, and moving a hand to another crew."""
+
+from datetime import date, timedelta
+
+import pytest
+
+from tests.webapp.crews import START, a_crew, a_member, a_rig
+from tests.webapp.page_browser import words_of
+from tests.webapp.records.samples import attempt, record_all
+from tests.webapp.taking_tests import a_test
+from tests.webapp.test_crews_matrix import ROSALIND, assigned, crew_coordinator, row_of
+from webapp.records import assignments, attempts, crews, exams, excuses, log
+
+
+@pytest.fixture
+def crew(house):
+    return a_crew(house)
+
+
+@pytest.fixture
+def other(house):
+    """A crew of another rig that works the weeks between."""
+    crew = a_crew(house, a_rig(house, "Quillwater 12", "top-drive"), "Crew B")
+    crews.change_rotation(house, crew.id, 14, 14, date(2026, 3, 16), 8)
+    return crews.crew(house, crew.id)
+
+
+def a_slip(app):
+    """An item of the bank with a known mistake: (item, mistake, title)."""
+    bank = app.extensions["pinandbox"]["bank"]
+    item = next(each for each in bank.values() if each.kind == "numeric" and each.mistakes)
+    return item.id, item.mistakes[0].name, item.mistakes[0].title
+
+
+def test_the_page_tells_how_a_hand_stands_and_what_comes_again(app, hands, house, crew, clock):
+    person = a_member(house, crew).person
+    assigned(house, "units", crew)
+    item, mistake, title = a_slip(app)
+    wrong = {"outcome": "wrong", "mistake": mistake, "seconds": 60.0}
+    record_all(house, [attempt(house, person.id, item, days, **wrong) for days in (0, 1, 8)])
+    clock.forward(days=9)
+    a_test(house, person, "units", clock(), percent=73, missed=["units.x"])
+    a_test(house, person, "units", clock() + timedelta(hours=1), percent=93)
+    words = words_of(hands(ROSALIND).get(f"/people/{person.id}").text)
+    assert "Ines Okoro" in words and "today on the rig, on nights" in words
+    assert "93 %, passed" in words and "73 %, not passed, 1 must-pass question wrong" in words
+    assert "passed on 11 Mar" in words and "to be refreshed from 11 Mar 2027" in words
+    assert f"{title} 3 times" in words
+    assert "9 Mar 1 1" in words and "2 Mar 2 2" in words  # weeks from Monday: answers and minutes
+    assert words.index("Wrong") > words.index("Latest answers")
+
+
+def test_the_page_says_which_versions_a_test_asked(hands, house, crew):
+    """Item and hash of its text, as the question's own row has them."""
+    from tests.webapp.records.samples import ask
+
+    person = a_member(house, crew).person
+    test = a_test(house, person, "units", START)
+    ask(house, person.id, "units.rating-in-kn", "sitting", drill=test)
+    assert "units.rating-in-kn 00112233aabbccdd" in words_of(hands(ROSALIND).get(f"/people/{person.id}").text)
+
+
+def test_time_and_mistakes_from_before_joining_stay_the_hands_own(app, hands, house, crew):
+    """The attempts of the days before count neither in weeks, nor in mistakes, nor among the latest."""
+    person = a_member(house, crew, sees_from=START + timedelta(5)).person
+    item, mistake, title = a_slip(app)
+    wrong = {"outcome": "wrong", "mistake": mistake}
+    record_all(house, [attempt(house, person.id, item, days, **wrong) for days in (0, 1, 2, 6)])
+    words = words_of(hands(ROSALIND).get(f"/people/{person.id}").text)
+    assert title not in words and "2 Mar 1 1" in words and "3 times" not in words
+    since = START + timedelta(5)
+    assert [each.answers for each in attempts.by_day(house, person.id, since)] == [1]
+    assert [each.count for each in attempts.mistakes_of(house, person.id, since)] == [1]
+    assert len(attempts.of_person(house, person.id, 9, since=since)) == 1
+
+
+def test_who_has_left_is_no_longer_seen(hands, house, crew):
+    member = a_member(house, crew)
+    rosalind = hands(ROSALIND)
+    assert rosalind.get(f"/people/{member.person.id}").status_code == 200
+    crews.leave(house, member.id, "Gone to another house.", START)
+    for page in ("", "/exam", "/excuse", "/transfer"):
+        assert rosalind.get(f"/people/{member.person.id}{page}").status_code == 404
+
+
+def test_moving_tells_first_what_still_counts_and_what_changes(hands, house, crew, other, clock):
+    person = a_member(house, crew).person
+    assigned(house, "kelly", crew)
+    assigned(house, "top-drive", other, rig_type="top-drive", due_by="hitch", due_day=date(2026, 3, 2))
+    own = assignments.new(
+        "hoisting", "person", person.id, rig_type=None, due_by="hitch", due_day=date(2026, 3, 2), pass_mark=80,
+        must_pass=True, made_by=crew_coordinator(house, crew), made_at=START,
+    )  # fmt: skip
+    assignments.add(house, own)
+    excuses.add(house, person.id, own.made_by, START, module="loads", why="Not yet.")
+    exams.set_day(house, person.id, "a", date(2026, 3, 4), own.made_by, START)
+    a_test(house, person, "units", clock())
+    page = hands(ROSALIND).get(f"/people/{person.id}/transfer?crew={other.id}")
+    words = words_of(page.text)
+    assert "1 Units and the rating plate: passed" in words and "8 Loads and power: excused" in words
+    assert "2 Kelly rigs: the rotating system now not begun, by 15 Mar, pass mark 80 % then not begun, not" in words
+    assert "3 Top drives now not begun, not assigned then not begun, by 29 Mar" in words
+    assert "6 Hoisting machinery now not begun, by 15 Mar, pass mark 80 % then not begun, by 29 Mar" in words
+    assert "With Quillwater 12, Crew B that day is off the rig." in words
+    assert (
+        "S-3.1" in words
+        and "S-2.1" in words
+        and words.index("S-3.1") < words.index("Not asked for") < words.index("S-2.1")
+    )
+
+
+def test_a_hand_is_moved_with_what_may_be_seen(hands, house, crew, other, clock):
+    shared = START - timedelta(30)
+    member = a_member(house, crew, sees_from=shared)
+    a_test(house, member.person, "units", START - timedelta(20))
+    rosalind = hands(ROSALIND)
+    address = f"/people/{member.person.id}/transfer"
+    sent = rosalind.send(address, crew=other.id, why=" ")
+    assert sent.status_code == 422 and "Write why, in a few words." in words_of(sent.text)
+    clock.forward(days=1)
+    assert rosalind.send(address, crew=other.id, why="The rig is short of hands").location.endswith(member.person.id)
+    now = crews.membership_now(house, member.person.id)
+    assert (now.crew.id, now.sees_from, now.joined_at, now.job) == (other.id, shared, clock(), "floorhand")
+    assert crews.memberships_of(house, member.person.id)[1].left_why == "The rig is short of hands"
+    assert row_of(rosalind.get(f"/crews/{other.id}"), "Ines Okoro")[1] == "passed"
+    detail = "From Quillwater 7, Crew A to Quillwater 12, Crew B: The rig is short of hands."
+    lines = log.of_crews(house, [crew.id, other.id], 9)
+    assert [(each.what, each.detail, each.about) for each in lines] == [("moved", detail, "Ines Okoro")] * 2
+    assert {each.crew for each in lines} == {crew.id, other.id}
+
+
+def test_nobody_is_moved_to_a_crew_of_somebody_else_or_to_their_own(hands, house, crew):
+    theirs = a_crew(house, a_rig(house, "Quillwater 20"), coordinator="Tilda Marsh")
+    member = a_member(house, crew)
+    rosalind = hands(ROSALIND)
+    for to in (theirs.id, crew.id, "gone", ""):
+        assert rosalind.send(f"/people/{member.person.id}/transfer", crew=to, why="x").status_code == 404
+    assert rosalind.get(f"/people/{member.person.id}/transfer?crew={theirs.id}").status_code == 404
+    assert "no other crew" in words_of(rosalind.get(f"/people/{member.person.id}/transfer").text)

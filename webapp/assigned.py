@@ -1,0 +1,46 @@
+"""What is asked of whom: the assignments of crew, rig and person put together, for any number of members at once."""
+
+from collections.abc import Sequence
+
+from webapp.at_hand import me, store
+from webapp.records import assignments, crews
+from webapp.records.crews import Crew, Membership
+from webapp.study.rotation import Rotation
+from webapp.study.standing import Asked, due_day
+
+
+def rotation_of(crew: Crew, minutes: float) -> Rotation:
+    """A crew's rotation for a hand who has so many minutes a day, on the rig and off it."""
+    return Rotation(crew.days_on, crew.days_off, crew.first_day, minutes, minutes, crew.nights_from)
+
+
+class Assigned:
+    """All that is assigned now to these members, their crews and their rigs, read with one query."""
+
+    def __init__(self, members: Sequence[Membership]) -> None:
+        persons = {each.person.id for each in members}
+        crew_ids, rig_ids = {each.crew.id for each in members}, {each.crew.rig.id for each in members}
+        self._of: dict[tuple[str, str], list[assignments.Assignment]] = {}
+        for each in assignments.running(store(), persons, crew_ids, rig_ids):
+            self._of.setdefault((each.person or each.crew or each.rig, each.module), []).append(each)
+
+    def to(self, member: Membership, module: str) -> Asked | None:
+        """What is asked of a member in a module, its day by the rotation of their crew.
+
+        What is assigned to the person goes before what is assigned to the crew, and that before the rig's; of two for
+        the same, the newer one stands.
+        """
+        rig = member.crew.rig
+        for aim in (member.person.id, member.crew.id, rig.id):
+            fit = [each for each in self._of.get((aim, module), ()) if each.rig_type in (None, rig.rig_type)]
+            if fit:
+                newest = fit[-1]
+                due = due_day(newest.due_by, newest.due_day, rotation_of(member.crew, 0))
+                return Asked(newest.id, due, newest.pass_mark, newest.must_pass)
+        return None
+
+
+def asked_of_me(module: str) -> Asked | None:
+    """What is asked of who is asking in a module; None where nothing is, or they are in no crew."""
+    member = crews.membership_now(store(), me().id)
+    return member and Assigned([member]).to(member, module)
