@@ -3,10 +3,10 @@
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 
 from course import Module, Task
-from webapp.at_hand import course, me, store, today
+from webapp.at_hand import course, me, store, today, zone
 from webapp.records import crews, exams, excuses, sign_offs
 from webapp.records.crews import Membership, Rig
 from webapp.records.excuses import Excuse
@@ -116,8 +116,10 @@ def title(task: str) -> str:
     return found.title if found else "(no longer in the course)"
 
 
-def full_day(when: date) -> str:
+def full_day(when: date | datetime) -> str:
     """'2 Mar 2026': evidence is read years later, so the year stands in it always."""
+    if isinstance(when, datetime):
+        when = when.astimezone(zone()).date()
     return f"{when.day} {when:%b %Y}".replace(" ", NO_BREAK)
 
 

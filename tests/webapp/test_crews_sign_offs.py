@@ -235,7 +235,7 @@ def test_the_hand_sees_each_task_with_result_rig_and_who_signed(observer, house,
     page = words_of(browser.get("/record/tasks").text)
     assert "S-2.3 Set and pull slips 1 of 2 done alone done alone 2 Mar" in page
     assert "Quillwater 7, seen by Teodor Quist. “Lifted with the legs.”" in page
-    assert "Withdrawn by Teodor Quist, 2 Mar: It was Marek." in page
+    assert "Withdrawn by Teodor Quist, 2 Mar 2026: It was Marek." in page
 
 
 def test_somebody_in_no_crew_has_no_tasks_in_the_record(hands):
