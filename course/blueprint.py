@@ -16,6 +16,10 @@ MOST = 300
 """Questions or minutes that a paper may have: more is a slip of the pen."""
 Section = tuple[str, str]
 """A module and a kind: the section of a paper that an item stands in."""
+OF_A_RIG_TYPE = ("kelly", "top-drive")
+"""Modules that are each of one rig type; they are called as it is."""
+OWN_RIG_TENTHS = 7
+"""So many tenths of the questions of those modules are of the sitter's own rig type (plan of the course)."""
 
 
 @dataclass(frozen=True)
@@ -74,16 +78,35 @@ def asked_chances(blueprint: Blueprint, items: Mapping[Section, int]) -> dict[Se
     """
     chances = dict.fromkeys(items, 0.0)
     for module, share in blueprint.modules.items():
-        rows = [
-            (row.weight, sections)
-            for row in blueprint.kinds
-            if (sections := [(module, kind) for kind in row.kinds if items.get((module, kind))])
-        ]
-        sizes = [sum(items[each] for each in sections) for _, sections in rows]
-        filled = _spread(share.weight * blueprint.questions, [weight for weight, _ in rows], sizes)
-        for (_, sections), questions, size in zip(rows, filled, sizes, strict=True):
-            chances |= dict.fromkeys(sections, questions / size)
+        sizes = {kind: count for (of, kind), count in items.items() if of == module}
+        for kinds, questions in over_kinds(blueprint, share.weight * blueprint.questions, sizes):
+            there = [kind for kind in kinds if sizes.get(kind)]
+            chances |= {(module, kind): questions / sum(sizes[each] for each in there) for kind in there}
     return chances
+
+
+def over_kinds(blueprint: Blueprint, questions: float, sizes: Mapping[str, int]) -> list[tuple[tuple[str, ...], float]]:
+    """A module's questions by its kinds: (kinds that share a weight, how many questions). `sizes` counts its items.
+
+    Kinds that it has no items of are left out; none is asked more often than it has items.
+    """
+    rows = [(row, sum(sizes.get(kind, 0) for kind in row.kinds)) for row in blueprint.kinds]
+    rows = [(row, size) for row, size in rows if size]
+    filled = _spread(questions, [row.weight for row, _ in rows], [size for _, size in rows])
+    return [(row.kinds, number) for (row, _), number in zip(rows, filled, strict=True)]
+
+
+def module_questions(blueprint: Blueprint, rig_type: str | None = None) -> dict[str, int]:
+    """How many questions each module has. `rig_type` is the sitter's own, one of OF_A_RIG_TYPE, or None if not known.
+
+    Seven tenths of the questions of the modules of one rig type, rounded up, are then of the sitter's own type.
+    """
+    found = {module: share.questions for module, share in blueprint.modules.items()}
+    if rig_type in OF_A_RIG_TYPE:
+        together = sum(found[each] for each in OF_A_RIG_TYPE)
+        own = -(-OWN_RIG_TENTHS * together // 10)
+        found |= {each: own if each == rig_type else together - own for each in OF_A_RIG_TYPE}
+    return found
 
 
 def _spread(questions: float, weights: list[float], sizes: list[int]) -> list[float]:

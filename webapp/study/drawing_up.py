@@ -18,12 +18,14 @@ SELF_MARKED = ("card",)
 
 @dataclass(frozen=True, slots=True)
 class Askable:
-    """An item that a test could ask."""
+    """An item that a test could ask. Where `system` and `seed` are set, its question is drawn by them."""
 
     item: str
     lesson: str
     kind: str
     must_pass: bool
+    system: str | None = None
+    seed: int | None = None
 
 
 def draw_up(
