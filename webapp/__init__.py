@@ -7,7 +7,7 @@ from zoneinfo import ZoneInfo
 
 from flask import Flask
 
-from course import load_course
+from course import load_blueprints, load_course
 from question_bank import load_bank, load_cases
 from webapp import access, errors, passwords, shown
 from webapp.records import memory
@@ -97,8 +97,13 @@ def _open_records(app: Flask) -> None:
 
 
 def _load_course_and_bank(app: Flask) -> None:
-    bank = load_bank()
-    app.extensions["pinandbox"] |= {"course": load_course(), "bank": bank, "cases": load_cases(bank)}
+    bank, course = load_bank(), load_course()
+    app.extensions["pinandbox"] |= {
+        "course": course,
+        "bank": bank,
+        "cases": load_cases(bank),
+        "blueprints": load_blueprints(course),
+    }
 
 
 def _add_views(app: Flask) -> None:

@@ -32,25 +32,27 @@ def ask(
     drill: str | None = None,
     system: str | None = None,
     suits: Callable[[Question], bool] = lambda question: True,
+    seed: int | None = None,
 ) -> str:
     """Draw an item for who is asking, in their system, and keep it; the new question's id. Raises KeyError.
 
-    `suits` says which draws may be asked here. Every second draw of an item has the numbers of the hand's rig sheet.
+    `suits` says which draws may be asked here; `seed` is that of the first of them, by chance if it is None. Every second draw of an item has the numbers of the hand's rig sheet.
     """
     person = me()
     item = bank()[item_id]
     system = system or (person.system if person else "us")
     of_rig = drawn_with_my_sheet(item, place, system)
-    question, sheet = of_rig or (_drawn(item, system, suits), None)
+    question, sheet = of_rig or (_drawn(item, system, suits, seed), None)
     return questions.keep(
         store(), question, person and person.id, place, now(),
         drill=drill, lesson=lesson, text=item.text, rig_sheet=sheet,
     )  # fmt: skip
 
 
-def _drawn(item: Item, system: str, suits: Callable[[Question], bool]) -> Question:
+def _drawn(item: Item, system: str, suits: Callable[[Question], bool], seed: int | None) -> Question:
     for _ in range(SUITING_DRAWS):
-        question = item.draw(secrets.randbelow(2**31), system)
+        question = item.draw(secrets.randbelow(2**31) if seed is None else seed, system)
+        seed = None
         if suits(question):
             break
     return question

@@ -11,7 +11,7 @@ from typing import Any
 from question_bank import Verdict
 from webapp import asking
 from webapp.at_hand import me, now, store
-from webapp.records import attempts, drills, questions, sittings
+from webapp.records import attempts, come_back_to, drills, questions, sittings
 from webapp.records.attempts import Attempt
 from webapp.records.connection import Store
 from webapp.records.ids import new_id
@@ -32,6 +32,7 @@ class Place:
     draft: Draft | None
     attempt: Attempt | None
     outcome: str | None
+    come_back: bool = False
 
     @property
     def state(self) -> str:
@@ -65,15 +66,23 @@ def begin(
     pass_mark: int,
     must_pass: bool = True,
     deadline: datetime | None = None,
+    paper: Mapping[str, Any] | None = None,
 ) -> str:
-    """Draw the questions of a new sitting for who is asking, and keep all of it or none; its id."""
+    """Draw the questions of a new sitting for who is asking, and keep all of it or none; its id.
+
+    `paper` is what else a practice paper was drawn to: its seed, and the least mark in a module.
+    """
     at = now()
     with store().writing():
         id = new_id(at)
-        drawn = {each.item: asking.ask(each.item, "sitting", drill=id) for each in items}
-        body = drawn_to(items, drawn, must_pass)
+        drawn = {each.item: _drawn(each, id) for each in items}
+        body = drawn_to(items, drawn, must_pass) | ({"paper": dict(paper)} if paper else {})
         sittings.start(store(), Sitting(id, me().id, kind, module, pass_mark, body, at, deadline))
     return id
+
+
+def _drawn(each: Askable, sitting: str) -> str:
+    return asking.ask(each.item, "sitting", drill=sitting, system=each.system, seed=each.seed)
 
 
 def drawn_to(items: Sequence[Askable], drawn: Mapping[str, str], must_pass: bool) -> dict[str, Any]:
@@ -96,22 +105,24 @@ def my_sitting(sitting_id: str) -> MySitting | None:
     return with_places(by_the_clock(found))
 
 
-def keep(place: Place, given: Any, written: str, fields: dict[str, list[str]]) -> Verdict | None:
+def keep(
+    place: Place, given: Any, written: str, fields: dict[str, list[str]], by_itself: bool = False
+) -> Verdict | None:
     """Keep an answer as the draft of its question; what is to be said of it before it is graded, or None.
 
     `fields` are the fields of the form, to be shown again. An answer that can't be counted as it stands is kept too: it
-    can be mended until the sitting is handed in.
+    can be mended until the sitting is handed in. `by_itself`: the page kept it while the hand was still at it.
     """
     at, comma = now(), me().comma
     verdict = place.kept.question.not_read(given, comma)
-    seconds = place.draft.given["seconds"] if place.draft else _seconds(place.kept, at)
     body = {
         "given": given,
         "written": written,
         "fields": fields,
         "comma": comma,
         "unread": verdict.message if verdict else "",
-        "seconds": seconds,
+        "seconds": _seconds(place, written, at),
+        "by_itself": by_itself,
     }
     sittings.keep_draft(store(), Draft(place.kept.id, body, at))
     return verdict or place.kept.question.doubt(given, comma)
@@ -142,6 +153,7 @@ def close(store: Store, sitting: Sitting, outcomes: Mapping[str, str], at: datet
         "percent": found.percent,
         "lessons": [list(each) for each in found.lessons],
         "missed": list(found.missed),
+        "low": list(found.low),
         "outcomes": dict(outcomes),
     }
     sittings.close(store, sitting.id, at, by, found.passed, result)
@@ -170,8 +182,14 @@ def _graded(kept: Kept, draft: Draft | None) -> str:
     return verdict.outcome
 
 
-def _seconds(kept: Kept, at: datetime) -> float | None:
-    """How long the first answer took, from the first showing. To look at it again later is no slowness."""
+def _seconds(place: Place, written: str, at: datetime) -> float | None:
+    """How long the first answer took, from the first showing. To look at it again later is no slowness.
+
+    What the page kept by itself is no answer yet, unless it is just what the hand now sends.
+    """
+    kept, before = place.kept, place.draft and place.draft.given
+    if before and (before["written"] == written or not before.get("by_itself")):
+        return before["seconds"]
     return asking.seconds_between(drills.first_shown(store(), kept.id) or kept.drawn_at, at)
 
 
@@ -180,20 +198,22 @@ def _mark(sitting: Sitting, outcomes: Mapping[str, str]) -> Mark:
         Answered(each["item"], each["lesson"], each["must_pass"], outcomes[each["question"]])
         for each in sitting.body["items"]
     ]
-    return mark(answered, sitting.pass_mark, sitting.body["must_pass"])
+    least = sitting.body.get("paper", {}).get("least", 0)
+    return mark(answered, sitting.pass_mark, sitting.body["must_pass"], least)
 
 
 def with_places(sitting: Sitting) -> MySitting:
     """The sitting with its questions, drafts and attempts."""
     drafts = sittings.drafts_of(store(), sitting.id)
     outcomes = sitting.result["outcomes"] if sitting.result else {}
+    marked = come_back_to.of_sitting(store(), sitting.id)
     rows = zip(questions.of_drill(store(), sitting.id), sitting.body["items"], strict=True)
     return MySitting(
         sitting,
         tuple(
             Place(
                 number, kept, row["lesson"], row["must_pass"], drafts.get(kept.id),
-                attempts.get(store(), kept.id) if outcomes else None, outcomes.get(kept.id),
+                attempts.get(store(), kept.id) if outcomes else None, outcomes.get(kept.id), kept.id in marked,
             )
             for number, (kept, row) in enumerate(rows, start=1)
         ),

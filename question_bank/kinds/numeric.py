@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Any
 
-from question_bank.kinds.slip import OTHER_UNIT, ROUNDED_PAST, Slip, slips_of_any_conversion
+from question_bank.kinds.slip import OTHER_UNIT, ROUNDED_PAST, TENS, Slip, slips_of_any_conversion
 from question_bank.question import Question
 from question_bank.reading import AnswerError, Quantity, read_quantity
 from question_bank.tolerance import CLOSE, FROM_KEY, TRADE_FACTORS
@@ -101,6 +101,23 @@ class NumericQuestion(Question):
             return Verdict("close", self.tell("close", ROUNDED_PAST), ROUNDED_PAST, read_as)
         outcome = "close" if self.relative and self._in_band(value, CLOSE) else "wrong"
         return Verdict(outcome, self.tell(outcome), read_as=read_as)
+
+    def method_right(self, answer: Any, comma: bool = False) -> bool:
+        """Whether an answer that is not right shows the right method with a slip in the number.
+
+        It does where it is near, stands beside the wrong unit, is rounded to the unsafe side, or has its decimal mark
+        some places off. Of a pure conversion the factor is the method: there a lost ten is no mere slip.
+        """
+        read = self._read(str(answer), comma)
+        if isinstance(read, Verdict):
+            return False
+        verdict = self._judge(read, comma)
+        if verdict.outcome != "wrong":
+            return verdict.outcome == "close"
+        if verdict.mistake == OTHER_UNIT:
+            return True
+        value = self._in_unit(read)
+        return not self.conversion and any(self._within(value, self.value * 10.0**power, 1) for power in TENS)
 
     def slip(self, name: str | None) -> Slip | None:
         """The known wrong way of that name, or None."""

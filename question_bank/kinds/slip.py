@@ -49,7 +49,9 @@ def _tens_off(power: int) -> General:
     return General(title.lower().replace(" ", "-"), title, TEN_OFF.format(times=f"{10 ** abs(power):,}", size=size))
 
 
-_TENS_OFF = {power: _tens_off(power) for tens in TIMES for power in (tens, -tens)}
+TENS = tuple(power for tens in TIMES for power in (tens, -tens))
+"""How many places a decimal mark may be off, to be known for that."""
+_TENS_OFF = {power: _tens_off(power) for power in TENS}
 _GENERAL = {
     each.name: each
     for each in (

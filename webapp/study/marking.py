@@ -22,7 +22,8 @@ class Answered:
 class Mark:
     """What all of them come to. `lessons` are (lesson, right, asked) in the order given, `missed` must-pass items.
 
-    `must_pass` is False where whoever asked for the test lets it pass without them.
+    `must_pass` is False where whoever asked for the test lets it pass without them. `least` is the percent that is
+    needed in each module beside the pass mark; 0 where nothing is.
     """
 
     right: int
@@ -31,6 +32,27 @@ class Mark:
     lessons: tuple[tuple[str, int, int], ...]
     missed: tuple[str, ...]
     must_pass: bool = True
+    least: int = 0
+
+    @property
+    def modules(self) -> tuple[tuple[str, int, int], ...]:
+        """(module, right, asked) of each module that was asked of."""
+        found: dict[str, list[int]] = {}
+        for lesson, right, asked in self.lessons:
+            of = found.setdefault(lesson.partition("/")[0], [0, 0])
+            of[0] += right
+            of[1] += asked
+        return tuple((module, right, asked) for module, (right, asked) in found.items())
+
+    @property
+    def low(self) -> tuple[str, ...]:
+        """The modules in which too few are right."""
+        return tuple(module for module, right, asked in self.modules if right < needed(self.least, asked))
+
+    @property
+    def lost(self) -> list[tuple[str, int, int]]:
+        """(lesson, right, asked) of the lessons in which something was lost, the most first."""
+        return sorted((each for each in self.lessons if each[1] < each[2]), key=lambda each: each[1] - each[2])
 
     @property
     def needed(self) -> int:
@@ -44,8 +66,9 @@ class Mark:
 
     @property
     def passed(self) -> bool:
-        """Whether enough are right and no item that must be passed is missed. A test of nothing is not passed."""
-        return self.asked > 0 and self.right >= self.needed and not (self.missed and self.must_pass)
+        """Whether enough are right and no item that must be passed is missed and no module is low. A test of nothing isn't."""
+        enough = self.asked > 0 and self.right >= self.needed and not self.low
+        return enough and not (self.missed and self.must_pass)
 
 
 def needed(pass_mark: int, asked: int) -> int:
@@ -53,8 +76,8 @@ def needed(pass_mark: int, asked: int) -> int:
     return -(-pass_mark * asked // 100)
 
 
-def mark(answers: Iterable[Answered], pass_mark: int, must_pass: bool = True) -> Mark:
-    """Mark a test. Raises ValueError for an outcome that is not one of OUTCOMES."""
+def mark(answers: Iterable[Answered], pass_mark: int, must_pass: bool = True, least: int = 0) -> Mark:
+    """Mark a test or a paper. Raises ValueError for an outcome that is not one of OUTCOMES."""
     lessons: dict[str, list[int]] = {}
     missed = []
     for each in answers:
@@ -66,4 +89,6 @@ def mark(answers: Iterable[Answered], pass_mark: int, must_pass: bool = True) ->
         if each.must_pass and each.outcome != RIGHT:
             missed.append(each.item)
     rows = tuple((lesson, right, asked) for lesson, (right, asked) in lessons.items())
-    return Mark(sum(row[1] for row in rows), sum(row[2] for row in rows), pass_mark, rows, tuple(missed), must_pass)
+    return Mark(
+        sum(row[1] for row in rows), sum(row[2] for row in rows), pass_mark, rows, tuple(missed), must_pass, least
+    )

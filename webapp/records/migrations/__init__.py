@@ -13,13 +13,14 @@ from webapp.records.migrations.m0005_assignments import m0005_assignments
 from webapp.records.migrations.m0006_sign_offs import m0006_sign_offs
 from webapp.records.migrations.m0007_sittings import m0007_sittings
 from webapp.records.migrations.m0008_study_plan import m0008_study_plan
+from webapp.records.migrations.m0009_papers import m0009_papers
 
 APPLICATION_ID = 0x50264258
 """'P&BX' in the head of the file: how a records file is told from another program's SQLite file."""
 
 LEVELS = (
     m0001_first_tables, m0002_cases, m0003_ten_drills, m0004_crews, m0005_assignments, m0006_sign_offs, m0007_sittings,
-    m0008_study_plan,
+    m0008_study_plan, m0009_papers,
 )  # fmt: skip
 
 _migrations = Migrations("pinandbox")
