@@ -54,6 +54,20 @@ class MySitting:
         return [each for each in self.places if each.state == state]
 
     @property
+    def to_come_back_to(self) -> list[Place]:
+        """The places that the hand has marked to come back to."""
+        return [each for each in self.places if each.come_back]
+
+    @property
+    def has_sheet(self) -> bool:
+        """Whether the formula sheet lies open beside it."""
+        return self.sitting.body.get("paper", {}).get("sheet", False)
+
+    def seconds_left(self, at: datetime) -> int:
+        """Whole seconds to the deadline, 0 at least; only of a sitting with one."""
+        return max(0, int((self.sitting.deadline - at).total_seconds()))
+
+    @property
     def mark(self) -> Mark:
         """What it came to, folded from how each question ended. Only of a sitting that is handed in."""
         return _mark(self.sitting, self.sitting.result["outcomes"])

@@ -32,7 +32,7 @@ def install(app: Flask) -> None:
     app.jinja_env.undefined = StrictUndefined
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.add_template_filter(_marked_each_time, "marked")
-    for name in (day, study_date, weekday, clock_time, minutes, several):
+    for name in (day, study_date, weekday, clock_time, minutes, several, time_left):
         app.add_template_filter(name)
     for name in (
         at_hand.me,
@@ -97,6 +97,11 @@ def minutes(seconds: float) -> str:
     """'about 6 minutes'; under half a minute it is 'under a minute'."""
     number = round(seconds / 60)
     return f"about {several(number, 'minute')}" if number else "under a minute"
+
+
+def time_left(seconds: int) -> str:
+    """'43 minutes left', rounded down; 'under a minute left'."""
+    return f"{several(seconds // 60, 'minute')} left" if seconds >= 60 else "under a minute left"
 
 
 def several(number: int, thing: str) -> str:

@@ -23,6 +23,7 @@ for (const list of document.querySelectorAll("ol.steps")) {
     const kept = document.querySelectorAll(`#${CSS.escape(list.dataset.move)} [name=step]`);
     items().forEach((item, at) => { kept[at].value = item.querySelector("[name=step]").value; });
     keep();
+    list.dispatchEvent(new Event("change", { bubbles: true }));
     status.textContent = `${moved.querySelector(".step-text").textContent}: now number ${items().indexOf(moved) + 1}.`;
     if (keepFocus && keepFocus.disabled) moved.querySelector(`[name=${keepFocus.name === "up" ? "down" : "up"}]`).focus();
     else if (keepFocus) keepFocus.focus();

@@ -66,7 +66,7 @@ class Mark:
 
     @property
     def passed(self) -> bool:
-        """Whether enough are right and no item that must be passed is missed and no module is low. A test of nothing isn't."""
+        """Whether enough are right, in no module too few, and no must-pass item is missed. A test of nothing isn't."""
         enough = self.asked > 0 and self.right >= self.needed and not self.low
         return enough and not (self.missed and self.must_pass)
 

@@ -11,12 +11,13 @@ from webapp import my_sittings
 from webapp.at_hand import course, free_entry, now, store
 from webapp.my_sittings import MySitting, Place
 from webapp.my_tests import my_test
-from webapp.records import drills, sittings
+from webapp.records import come_back_to, drills, sittings
 from webapp.views.entry import NOT_TAKEN, as_written, moved, typed_answer
 
 views = Blueprint("sittings", __name__)
 
 FIELDS = re.compile(r"free|number|unit|inches|line|choice|part|step|pair-[a-h]")
+KEPT, OVER = 204, 410
 LONGEST = 128
 """Of what was sent only the fields of an answer are kept, and no more of each than a field on the page takes."""
 NAMES = {
@@ -56,6 +57,7 @@ def answer(sitting: str, place: int) -> Response | tuple[str, int]:
     at = _place(mine, place)
     if not mine.sitting.is_open:
         return redirect(url_for(".show", sitting=sitting), 303)
+    _mark(at)
     given = typed_answer(request.form, at.kept.question)
     if _is_nothing(given):
         sittings.drop_draft(store(), at.kept.id, now())
@@ -66,6 +68,32 @@ def answer(sitting: str, place: int) -> Response | tuple[str, int]:
         again = _mine(sitting)
         return _page(again, _place(again, place), verdict, written), NOT_TAKEN
     return _to_place(mine, place + 1)
+
+
+@views.post("/sittings/<sitting>/<int:place>/draft")
+def draft(sitting: str, place: int) -> tuple[str, int]:
+    """Keep what a page sends by itself while the hand is still at it: nothing is said of it."""
+    mine = _mine(sitting)
+    at = _place(mine, place)
+    if not mine.sitting.is_open:
+        return "", OVER
+    _mark(at)
+    if "mark-only" in request.form:
+        return "", KEPT
+    given = typed_answer(request.form, at.kept.question)
+    if _is_nothing(given):
+        sittings.drop_draft(store(), at.kept.id, now())
+    else:
+        my_sittings.keep(at, given, as_written(given), _fields(), by_itself=True)
+    return "", KEPT
+
+
+def _mark(at: Place) -> None:
+    """Mark the question to come back to, or take the mark away."""
+    if "come-back" in request.form:
+        come_back_to.mark(store(), at.kept.id, now())
+    else:
+        come_back_to.unmark(store(), at.kept.id)
 
 
 @views.get("/sittings/<sitting>/<int:place>/answer")
@@ -145,9 +173,15 @@ def _result(mine: MySitting) -> str:
         mark=mark,
         rows=[(lesson, *counts[lesson.id]) for lesson in lessons if lesson.id in counts],
         missed=[each.kept.question.title for each in mine.places if each.kept.item in mark.missed],
-        unread={each.kept.id: _unread(each) for each in mine.places if each.outcome == "unread"},
+        unread=unread(mine),
+        slips=(),
         test=module and my_test(module),
     )
+
+
+def unread(mine: MySitting) -> dict[str, str]:
+    """For each question whose draft could not be counted, why."""
+    return {each.kept.id: _unread(each) for each in mine.places if each.outcome == "unread"}
 
 
 def _unread(at: Place) -> str:
