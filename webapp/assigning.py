@@ -6,7 +6,7 @@ from datetime import date
 
 from course import Module
 from webapp.at_hand import blueprints, course, me, now, store
-from webapp.records import assignments, crews, exams, excuses, log
+from webapp.records import assignments, crews, exams, excuses, extra_time, log
 from webapp.records.assignments import Assignment
 from webapp.records.crews import Crew, Membership, Rig
 from webapp.records.excuses import Excuse
@@ -106,6 +106,24 @@ def set_exam(member: Membership, paper: str, day: date | None) -> None:
         exams.set_day(store(), member.person.id, paper, day, me().id, at)
         detail = f"Paper {paper.upper()} on {shown_day(day)}." if day else "There is no exam day any more."
         log.note(store(), me().id, "exam day", detail, at, member.crew.id, member.person.id)
+
+
+def grant_extra_time(member: Membership, why: str) -> None:
+    """Grant a hand a quarter more time in practice papers, while they are in this crew."""
+    at = now()
+    with store().writing():
+        if extra_time.grant(store(), member.person.id, member.crew.id, why, me().id, at):
+            detail = _sentence(f"A quarter more in practice papers: {why}")
+            log.note(store(), me().id, "extra time", detail, at, member.crew.id, member.person.id)
+
+
+def end_extra_time(member: Membership) -> None:
+    """No extra time any more, in papers that are begun from now on."""
+    at = now()
+    with store().writing():
+        if extra_time.end(store(), member.person.id, member.crew.id, me().id, at):
+            detail = "No extra time in practice papers any more."
+            log.note(store(), me().id, "extra time ended", detail, at, member.crew.id, member.person.id)
 
 
 def move(member: Membership, to: Crew, why: str) -> None:

@@ -13,6 +13,7 @@ from webapp.assigning import PAPERS
 from webapp.at_hand import bank, blueprints, course, me, now, store, today
 from webapp.my_rig_sheet import my_rig
 from webapp.records import crews, exams, extra_time, paper_results, rotations, sittings
+from webapp.records.crews import Membership
 from webapp.records.extra_time import Grant
 from webapp.records.paper_results import KINDS, OnePaper
 from webapp.records.sittings import Sitting
@@ -116,6 +117,12 @@ def my_results() -> dict[str, OnePaper]:
     """What the papers of who is asking came to. One whose time is up is handed in first."""
     my_sittings.close_overdue([me().id])
     return paper_results.of_person(store(), me().id)
+
+
+def papers_of(member: Membership) -> dict[str, OnePaper]:
+    """What a coordinator sees of a hand's papers. One whose time is up is handed in first."""
+    my_sittings.close_overdue([member.person.id])
+    return paper_results.of_person(store(), member.person.id, member.sees_from)
 
 
 def my_exam_paper() -> str | None:

@@ -5,7 +5,7 @@ Nothing here says whether a draft is right: it is graded when the sitting is han
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Any
 
 from question_bank import Verdict
@@ -19,6 +19,9 @@ from webapp.records.questions import Kept
 from webapp.records.sittings import Draft, Sitting
 from webapp.study.drawing_up import Askable
 from webapp.study.marking import Answered, Mark, mark
+
+HOLDS_BACK = timedelta(hours=24)
+"""A sitting that lies open longer keeps no item from being studied any more."""
 
 
 @dataclass(frozen=True)
@@ -182,6 +185,11 @@ def close_overdue(person_ids: Sequence[str]) -> None:
     """Hand in whatever of these people the clock has ended. Call it before results of them are shown."""
     for each in sittings.overdue(store(), person_ids, now()):
         by_the_clock(each)
+
+
+def held_back() -> set[str]:
+    """The items of a sitting that is open and was begun within a day: elsewhere their answers are not shown now."""
+    return sittings.items_held_back(store(), me().id, now() - HOLDS_BACK)
 
 
 def _graded(kept: Kept, draft: Draft | None) -> str:

@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator
 
 from webapp.at_hand import bank, course, me, store, today
+from webapp.my_sittings import held_back
 from webapp.records import attempts, lessons_read, memory
 from webapp.records.attempts import Attempt
 from webapp.study.aim import Aim
@@ -25,10 +26,10 @@ def more_waits() -> bool:
 
 def _plan(minutes: float, seconds_used: float) -> Plan:
     """Today's plan, made from what was known this morning: answers of today don't turn its order about."""
-    day, person = today(), me().id
+    day, person, held = today(), me().id, held_back()
     moved = {item for item, state in memory.of_person(store(), person).items() if state.last_day >= day}
     return plan_today(
-        offers(),
+        [each for each in offers() if each.item not in held],
         memory.before_day(store(), person, day),
         lessons_finished(),
         my_aim(),

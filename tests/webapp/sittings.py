@@ -23,6 +23,8 @@ def a_sitting(
     must_pass: bool = True,
     deadline: datetime | None = None,
     now: datetime = START,
+    least: int = 50,
+    sheet: bool = False,
 ) -> tuple[str, list[str]]:
     """An open sitting of that person with a question of each item, drawn by the seed 1; its id and theirs."""
     id, drawn, rows = new_id(now), [], []
@@ -32,6 +34,9 @@ def a_sitting(
             drawn.append(questions.keep(house, item.draw(1, "us"), person, "sitting", now, drill=id, text=item.text))
             rows.append({"question": drawn[-1], "item": name, "lesson": item.lesson, "must_pass": item.must_pass})
         body = {"items": rows, "lessons": sorted({row["lesson"] for row in rows}), "must_pass": must_pass}
+        if module is None:
+            minutes = deadline and int((deadline - now).total_seconds() // 60)
+            body["paper"] = {"seed": 1, "questions": len(rows), "least": least, "minutes": minutes, "sheet": sheet}
         sittings.start(house, Sitting(id, person, kind, module, pass_mark, body, now, deadline))
     return id, drawn
 

@@ -253,7 +253,7 @@ def test_a_practice_paper_is_sat_through_the_same_pages(ines, house, sit):
     assert "Practice paper A" in words and "Handed in for you at 2 Mar, 10:30" in words
     ines.send(f"{at}/1/answer", **right_fields(question(house, drawn[0])))
     ines.send(f"{at}/hand-in")
-    assert "1 of 3 right." in words_of(ines.get(at).text)
+    assert "1 of 3 right, 33 %." in words_of(ines.get(at).text)
     assert "passed by test" not in words_of(ines.get("/lessons").text)
 
 

@@ -92,6 +92,16 @@ def open_of(store: Store, person_id: str) -> list[Sitting]:
     return [_sitting(row) for row in rows]
 
 
+def items_held_back(store: Store, person_id: str, since: datetime) -> set[str]:
+    """The items of the sittings that a person began at or after `since` and has not handed in."""
+    rows = store.db.execute(
+        "select questions.item from sittings join questions on questions.drill = sittings.id"
+        " where sittings.person = ? and handed_in_at is null and started_at >= ?",
+        [person_id, as_text(since)],
+    )
+    return {item for (item,) in rows}
+
+
 def overdue(store: Store, person_ids: Iterable[str], now: datetime) -> list[Sitting]:
     """The open sittings of these people whose deadline is past: the clock is to hand them in."""
     ids = list(person_ids)

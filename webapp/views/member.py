@@ -10,9 +10,10 @@ from flask import Blueprint, render_template
 from webapp import hands_on
 from webapp.allowed import coordinating, my_member
 from webapp.assigned import rotation_of
-from webapp.at_hand import bank, store, today
+from webapp.at_hand import bank, course, store, today
 from webapp.mistakes import come_again
-from webapp.records import attempts, questions
+from webapp.my_papers import papers_of
+from webapp.records import attempts, extra_time, questions
 from webapp.records.attempts import Day
 from webapp.standings import rows_of
 from webapp.study.pace import say
@@ -58,6 +59,9 @@ def show(person_id: str) -> str:
         bank=bank(),
         hands_on=hands_on.of_hand(person_id, member.crew.rig),
         decides=True,
+        papers=papers_of(member),
+        grant=extra_time.granted(store(), person_id, member.crew.id),
+        modules={each.id: each for each in course().modules},
         may_move=len(coordinating()) > 1,
     )
 

@@ -7,6 +7,7 @@ from course import Lesson, PlannedLesson
 from webapp import asking
 from webapp.at_hand import bank, cases, course, me, store, today
 from webapp.my_cases import my_case, open_cases
+from webapp.my_sittings import held_back
 from webapp.planning import answered_today, last_outcomes, my_plan
 from webapp.records import attempts, memory, questions
 from webapp.study.practice_order import practice_order
@@ -29,6 +30,7 @@ def show() -> str:
         rows=[(lesson, counts[lesson.id]) for lesson in course().lessons],
         to_come=[(module, rows) for module, rows in to_come if rows],
         done=_lesson(request.args.get("done")),
+        held=_lesson(request.args.get("held")),
         cases=[(case, going.get(case.id)) for case in cases().values()],
     )
 
@@ -93,6 +95,9 @@ def _next_of_lesson(lesson: str, ends_round: bool = False) -> Response:
     items = [item.id for item in bank().of_lesson(lesson)]
     if not items:
         abort(404)
+    items = [each for each in items if each not in held_back()]
+    if not items:
+        return redirect(url_for(".show", held=lesson), 303)
     waiting = questions.waiting(store(), me().id, "practice")
     if waiting and waiting.item in items:
         return _to(waiting.id)

@@ -9,6 +9,7 @@ from question_bank import Item
 from webapp import hands_on
 from webapp.at_hand import bank, course, me, store, today
 from webapp.mistakes import come_again
+from webapp.my_papers import my_results
 from webapp.planning import last_outcomes
 from webapp.reading import readings
 from webapp.records import attempts, memory
@@ -49,6 +50,7 @@ def show() -> str:
         latest=attempts.of_person(store(), me().id, LATEST),
         bank=bank(),
         mine=my_row(),
+        papers=my_results(),
         hands_on=hands_on.mine()[1],
     )
 

@@ -13,11 +13,13 @@ from webapp.my_sittings import MySitting, Place
 from webapp.my_tests import my_test
 from webapp.records import come_back_to, drills, sittings
 from webapp.views.entry import NOT_TAKEN, as_written, moved, typed_answer
+from webapp.views.paper_result import paper_result
 
 views = Blueprint("sittings", __name__)
 
 FIELDS = re.compile(r"free|number|unit|inches|line|choice|part|step|pair-[a-h]")
 KEPT, OVER = 204, 410
+"""What a page is told that keeps an answer by itself: it is kept; the sitting is over."""
 LONGEST = 128
 """Of what was sent only the fields of an answer are kept, and no more of each than a field on the page takes."""
 NAMES = {
@@ -71,21 +73,21 @@ def answer(sitting: str, place: int) -> Response | tuple[str, int]:
 
 
 @views.post("/sittings/<sitting>/<int:place>/draft")
-def draft(sitting: str, place: int) -> tuple[str, int]:
+def draft(sitting: str, place: int) -> Response:
     """Keep what a page sends by itself while the hand is still at it: nothing is said of it."""
     mine = _mine(sitting)
     at = _place(mine, place)
     if not mine.sitting.is_open:
-        return "", OVER
+        return Response(status=OVER, mimetype="text/plain")
     _mark(at)
     if "mark-only" in request.form:
-        return "", KEPT
+        return Response(status=KEPT, mimetype="text/plain")
     given = typed_answer(request.form, at.kept.question)
     if _is_nothing(given):
         sittings.drop_draft(store(), at.kept.id, now())
     else:
         my_sittings.keep(at, given, as_written(given), _fields(), by_itself=True)
-    return "", KEPT
+    return Response(status=KEPT, mimetype="text/plain")
 
 
 def _mark(at: Place) -> None:
@@ -162,6 +164,8 @@ def _typed(at: Place) -> MultiDict:
 
 
 def _result(mine: MySitting) -> str:
+    if mine.sitting.module is None:
+        return paper_result(mine, _name(mine), unread(mine))
     mark = mine.mark
     counts = {lesson: (right, asked) for lesson, right, asked in mark.lessons}
     lessons = [each for module in course().modules for each in (*module.lessons, *module.planned)]

@@ -5,6 +5,7 @@ from datetime import date
 from flask import Blueprint, render_template
 
 from webapp.at_hand import bank, course, me, store, today
+from webapp.my_papers import open_paper
 from webapp.my_tests import my_tests
 from webapp.planning import last_outcomes, more_waits, my_plan, seconds_spent
 from webapp.reading import read_on
@@ -37,6 +38,7 @@ def show() -> str:
         so_far=so_far(bank(), last_outcomes(), known, today()),
         next_day=_next_day(known),
         mine=my_row(),
+        open_paper=open_paper(),
         tests=[each for each in my_tests() if each.open or each.called_for],
     )
 

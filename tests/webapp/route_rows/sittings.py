@@ -10,10 +10,12 @@ TABLE = [
     ("GET", "/sittings/<sitting>/<int:place>", {}, 303, 200, 404),
     ("POST", "/sittings/<sitting>/<int:place>/answer", {"number": "no number"}, 303, 422, 404),
     ("POST", "/sittings/<sitting>/<int:place>/answer", {"number": "5"}, 303, 303, 404),
+    ("POST", "/sittings/<sitting>/<int:place>/draft", {"number": "5"}, 303, 204, 404),
     ("GET", "/sittings/<sitting>/<int:place>/answer", {}, 303, 303, 404),
     ("GET", "/sittings/<sitting>/hand-in", {}, 303, 200, 404),
     ("POST", "/sittings/<sitting>/hand-in", {}, 303, 303, 404),
     ("GET", "/sittings/<sitting>", {}, 303, 200, 404),
+    ("POST", "/sittings/<sitting>/<int:place>/draft", {"number": "5"}, 303, 410, 404),
 ]  # fmt: skip
 
 
