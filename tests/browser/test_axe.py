@@ -41,6 +41,8 @@ SIGNED_IN = [
     "/tests",
     "/tests/kelly/start",
     "/tests/masts/start",
+    "/papers",
+    "/papers/a",
     "/rig-sheet",
     "/rig-sheet?edit=yes",
 ]
@@ -73,6 +75,7 @@ def test_axe_is_content_with_every_page(open_page, served, width, theme):
     amiss += _every_kind(hand)
     amiss += _dials_and_workings(hand, f"Axe {width} {theme}")
     amiss += _a_test(hand)
+    amiss += _a_paper(hand)
     for address in SIGNED_IN:
         page.goto(address)
         amiss += faults(page, f"{address}, used")
@@ -125,6 +128,25 @@ def _a_test(hand: Hand) -> list[str]:
     amiss += faults(page, "test, before handing in")
     page.get_by_role("button", name="Hand in as it is").click()
     return amiss + faults(page, "test, handed in")
+
+
+def _a_paper(hand: Hand) -> list[str]:
+    """A paper: its first question, one that is marked, the list with one open, before handing in, what it came to."""
+    page = hand.page
+    page.goto("/papers/b")
+    page.get_by_role("button", name="Begin").click()
+    amiss = faults(page, "paper, first question")
+    page.get_by_label("Come back to it").check()
+    page.get_by_text("The mark is kept.").wait_for()
+    page.reload()
+    amiss += faults(page, "paper, a question that is marked")
+    page.goto("/papers")
+    amiss += faults(page, "papers, one is open")
+    page.get_by_role("link", name="Go on with paper B").click()
+    page.get_by_role("link", name="Hand in", exact=True).click()
+    amiss += faults(page, "paper, before handing in")
+    page.get_by_role("button", name="Hand in as it is").click()
+    return amiss + faults(page, "paper, handed in")
 
 
 def _dials_and_workings(hand: Hand, name: str) -> list[str]:

@@ -58,9 +58,9 @@ class Browser:
         """Status and text."""
         return self._send("GET", path)
 
-    def post(self, path: str, **fields: str) -> tuple[int, str]:
+    def post(self, path: str, **fields: str | list[str]) -> tuple[int, str]:
         """Status and text of a form that is sent."""
-        return self._send("POST", path, urllib.parse.urlencode(fields))
+        return self._send("POST", path, urllib.parse.urlencode(fields, doseq=True))
 
     def token(self, path: str) -> str:
         """The token in the first form of a page."""

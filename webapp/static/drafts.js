@@ -53,6 +53,6 @@ for (const question of document.querySelectorAll("[data-keeps]")) {
     touched = false;
     if (!sending) return;
     event.preventDefault();
-    sending.finally(() => form.submit());
+    Promise.race([sending, new Promise((enough) => setTimeout(enough, 3000))]).finally(() => form.submit());
   });
 }
