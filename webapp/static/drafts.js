@@ -32,15 +32,19 @@ for (const question of document.querySelectorAll("[data-keeps]")) {
     return mine;
   };
 
-  form.addEventListener("input", (event) => {
-    if (event.target.name === "come-back") return;
+  const soon = (milliseconds) => {
     touched = true;
     clearTimeout(waiting);
-    waiting = setTimeout(() => send(false), 800);
+    waiting = setTimeout(() => send(false), milliseconds);
+  };
+
+  form.addEventListener("input", (event) => {
+    if (event.target.name !== "come-back") soon(800);
   });
+  // A press of the button ends a field's change as well: it goes first, and nothing is sent twice.
   form.addEventListener("change", (event) => {
     if (event.target.name === "come-back") send(!touched);
-    else send(false);
+    else soon(300);
   });
 
   const flush = () => { if (touched) send(false); };
