@@ -134,14 +134,14 @@ def test_a_hand_is_told_what_is_assigned_and_what_is_late(hands, rosalind, house
     exams.set_day(house, member.person.id, "a", date(2026, 5, 3), a_hand(house, ROSALIND).id, START)
     ines = hands("Ines Okoro")
     words = words_of(ines.get("/today").text)
-    assert "Assigned to you" in words and "1 Units and the rating plate not begun 15 Mar" in words
+    assert "Assigned to you" in words and "1 Units and the rating plate pass mark 80 % not begun 15 Mar" in words
     assert "Exam: paper A on 3 May." in words
     clock.forward(days=14)
     a_test(house, member.person, "units", clock(), percent=95)
     words = words_of(ines.get("/today").text)
-    assert "2 Kelly rigs: the rotating system late 15 Mar" in words and "1 Units and the rating plate" not in words
+    assert "2 Kelly rigs: the rotating system pass mark 80 % late 15 Mar" in words and "1 Units and the rating plate" not in words
     words = words_of(ines.get("/record").text)
-    assert "1 Units and the rating plate passed" in words and "2 Kelly rigs: the rotating system late" in words
+    assert "1 Units and the rating plate pass mark 80 % passed" in words and "system pass mark 80 % late" in words
 
 
 def test_who_studies_alone_is_told_of_no_assignments(hands):
