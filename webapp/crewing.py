@@ -128,7 +128,9 @@ def first_sign_in(
 ) -> None:
     """Give somebody who was put in a crew the password that they chose by their slip. Raises NotPossible."""
     with store().writing():
-        if not slips.use(store(), slip, person.id, now()):
+        # Who has a password since, by whoever runs the server, must not lose it to an old piece of paper.
+        waits = people.without_password(store(), [person.id])
+        if not waits or not slips.use(store(), slip, person.id, now()):
             raise NotPossible("This slip does not work any more. Ask your coordinator for another.")
         people.set_password(store(), person.id, password_hash)
         people.set_recovery(store(), person.id, code_hash)

@@ -137,9 +137,11 @@ def change_rotation(
 
 
 def close(store: Store, crew_id: str, now: datetime) -> None:
-    """Close a crew that is open. Its rows stay."""
+    """Close a crew that is open. Its rows stay, and its name is free for another crew of the rig."""
     with store.writing() as db:
-        db.execute("update crews set closed_at = ? where id = ? and closed_at is null", [as_text(now), crew_id])
+        db.execute(
+            "update crews set closed_at = ?, name_key = id where id = ? and closed_at is null", [as_text(now), crew_id]
+        )
 
 
 def crew(store: Store, crew_id: str) -> Crew | None:

@@ -24,7 +24,7 @@ WHY_NOT = {
     "revoked": "Your coordinator has ended this slip. Ask for another.",
     "used": "This slip is used up. If you have joined by it, sign in with your name and your password.",
     "ended": "The last day of this slip is past. Ask your coordinator for another.",
-    None: "No slip has this code. Compare it with the paper, letter by letter. There is no zero and no one in it.",
+    None: "No slip has this code. Compare it with the paper, letter by letter. It has neither a zero nor a figure 1.",
 }
 
 
@@ -102,6 +102,8 @@ def _find(code: str) -> tuple[Slip | None, tuple[str, int] | None]:
         access.failed_code(address)
         return None, (_no_slip(code, WHY_NOT[None]), UNKNOWN)
     state = slip.state(now())
+    if state == "open" and slip.person and not people.without_password(store(), [slip.person]):
+        state = "used"
     return (slip, None) if state == "open" else (None, (_no_slip(code, WHY_NOT[state]), GONE))
 
 

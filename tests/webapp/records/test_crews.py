@@ -130,3 +130,14 @@ def test_an_observers_crew_is_there_up_to_the_last_day(store):
         assert crews.crews_with_right(store, teodor.id, "observer", day) == found
     rights.end(store, rights.of_person(store, teodor.id, "observer")[0].id, START)
     assert crews.crews_with_right(store, teodor.id, "observer", START.date()) == []
+
+
+def test_a_closed_crew_is_gone_from_the_list_and_its_name_is_free(store):
+    rig = a_rig(store)
+    first = a_crew(store, rig)
+    crews.close(store, first.id, START + DAY)
+    crews.close(store, first.id, START + 2 * DAY)
+    assert (crews.crew(store, first.id).closed_at, crews.crew(store, first.id).name) == (START + DAY, "Crew A")
+    second = a_crew(store, rig)
+    rosalind = a_hand(store, "Rosalind Achterberg")
+    assert crews.crews_with_right(store, rosalind.id, "coordinator", START.date()) == [second]

@@ -122,3 +122,27 @@ def test_parts_read_keep_their_first_time(store, person):
     lessons_read.mark_part(store, person.id, "units/force", "three-tons", START + DAY)
     lessons_read.mark_part(store, other.id, "safety/drops", "why", START)
     assert lessons_read.parts_read(store, person.id) == {"units/force": {"why": START, "three-tons": START + DAY}}
+
+
+def test_two_of_one_name_are_known_apart(store):
+    """The second signs in as something else, and that stands beside the name; capitals make no difference."""
+    first = join(store, "Sam Hill")
+    offered = people.free_sign_in(store, " sam  HILL")
+    assert offered == "sam HILL 2"
+    second = people.join(
+        store, "Sam Hill", "", "", system="us", comma=False, minutes=15, now=START, sign_in="Sam Hill 2"
+    )
+    assert (first.known_as, second.known_as) == ("Sam Hill", "Sam Hill (Sam Hill 2)")
+    assert people.by_name(store, "sam hill 2") == second
+    assert people.free_sign_in(store, "Sam Hill") == "Sam Hill 3"
+    assert people.free_sign_in(store, "Sam Hill", {"sam hill 3"}) == "Sam Hill 4"
+    assert people.free_sign_in(store, "Wen") == "Wen"
+
+
+def test_who_has_no_password_yet_is_known(store, person):
+    waits = people.join(store, "Priya", "", "", system="us", comma=False, minutes=15, now=START)
+    both = [person.id, waits.id]
+    assert people.without_password(store, both) == {waits.id}
+    assert people.without_password(store, [person.id]) == people.without_password(store, []) == set()
+    people.set_password(store, waits.id, "hash")
+    assert people.without_password(store, both) == set()
