@@ -3,16 +3,17 @@
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 
 from course import Module, Task
-from webapp.at_hand import course, me, store, today
+from webapp.at_hand import course, me, store, today, zone
 from webapp.records import crews, exams, excuses, sign_offs
 from webapp.records.crews import Membership, Rig
 from webapp.records.excuses import Excuse
 from webapp.records.sign_offs import SignOff
 from webapp.study.tasks import NOT_POSSIBLE, WORDS, Standing, since, standing, waiting
 
+NO_BREAK = "\N{NO-BREAK SPACE}"
 Marks = dict[str, dict[str, "HandsOn"]]
 """By the hand's id and the task's."""
 
@@ -115,7 +116,15 @@ def title(task: str) -> str:
     return found.title if found else "(no longer in the course)"
 
 
+def full_day(when: date | datetime) -> str:
+    """'2 Mar 2026': evidence is read years later, so the year stands in it always."""
+    if isinstance(when, datetime):
+        when = when.astimezone(zone()).date()
+    return f"{when.day} {when:%b %Y}".replace(" ", NO_BREAK)
+
+
 IN_TEMPLATES = {
+    "full_day": full_day,
     "task_title": title,
     "task_words": WORDS,
     "task_counts": counts,

@@ -87,6 +87,28 @@ def test_a_form_sent_again_signs_once(observer, house, ines):
     assert [each.result for each in kept(house, ines)] == ["alone"]
 
 
+def test_a_second_signature_for_the_same_day_is_asked_about_once(observer, house, ines):
+    """The Back button gives a new form. Whoever saw the task twice that day touches once more."""
+    sign(observer, ines, result="prompted")
+    address, id = form_of(observer, ines)
+    sent = {"id": id, "when": "today", "result": "alone"}
+    asked = observer.send(address, **sent)
+    assert asked.status_code == 422 and "for that day: done with prompts." in words_of(asked.text)
+    assert 'name="once_more" value="yes"' in asked.text and FORM.search(asked.text)[1] == id
+    assert len(kept(house, ines)) == 1
+    assert observer.send(address, **sent, once_more="yes").status_code == 303
+    assert observer.send(address, **sent).status_code == 303, "the same form again changes nothing"
+    assert [each.result for each in kept(house, ines)] == ["alone", "prompted"]
+
+
+def test_what_was_withdrawn_or_is_of_another_day_is_not_asked_about(observer, ines, clock):
+    first = sign(observer, ines).location.partition("?")[0]
+    observer.send(f"{first}/withdraw", why="Wrong result.")
+    assert sign(observer, ines).status_code == 303
+    clock.forward(days=1)
+    assert sign(observer, ines).status_code == 303
+
+
 def test_a_form_that_is_not_ours_or_of_another_task_is_refused(observer, house, ines):
     address, id = form_of(observer, ines)
     assert observer.send(address, id="1 or 1", when="today", result="alone").status_code == 400
@@ -176,7 +198,7 @@ def test_a_task_that_the_course_no_longer_has_is_not_there(house, crew, ines, ha
     an_observer(house, crew, tasks=("S-99.9",))
     browser = hands("Teodor Quist")
     assert browser.get(f"/sign-offs/{ines.id}/S-99.9").status_code == 404
-    assert "no longer in the course" in words_of(browser.get(f"/sign-offs/{ines.id}").text)
+    assert "or is still in the course" in words_of(browser.get(f"/sign-offs/{ines.id}").text)
 
 
 def test_my_own_signature_is_withdrawn_with_a_reason(observer, house, ines):
@@ -213,7 +235,7 @@ def test_the_hand_sees_each_task_with_result_rig_and_who_signed(observer, house,
     page = words_of(browser.get("/record/tasks").text)
     assert "S-2.3 Set and pull slips 1 of 2 done alone done alone 2 Mar" in page
     assert "Quillwater 7, seen by Teodor Quist. “Lifted with the legs.”" in page
-    assert "Withdrawn by Teodor Quist, 2 Mar: It was Marek." in page
+    assert "Withdrawn by Teodor Quist, 2 Mar 2026: It was Marek." in page
 
 
 def test_somebody_in_no_crew_has_no_tasks_in_the_record(hands):

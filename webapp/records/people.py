@@ -36,7 +36,7 @@ class Person:
     @property
     def known_as(self) -> str:
         """The name, and beside it what they sign in as where that is another: it tells two of one name apart."""
-        return self.name if name_key(self.name) == name_key(self.sign_in) else f"{self.name} ({self.sign_in})"
+        return known_as(self.name, self.sign_in)
 
 
 COLUMNS = ", ".join(f"people.{field.name}" for field in fields(Person))
@@ -51,6 +51,11 @@ def from_row(row: tuple) -> Person:
 def name_key(name: str) -> str:
     """What two spellings of one name have in common: 'marek  OSEI' and 'Marek Osei' are one person."""
     return " ".join(unicodedata.normalize("NFKC", name).casefold().split())
+
+
+def known_as(name: str, sign_in: str) -> str:
+    """A name, and beside it what they sign in as where that is another."""
+    return name if name_key(name) == name_key(sign_in) else f"{name} ({sign_in})"
 
 
 def join(

@@ -14,7 +14,7 @@ from webapp.records import log
 from webapp.records.connection import Store
 from webapp.records.ids import new_id
 from webapp.records.moments import as_moment, as_text
-from webapp.records.people import Person
+from webapp.records.people import Person, known_as
 
 RESULTS = {
     "alone": "done alone",
@@ -44,7 +44,8 @@ class Decided:
 class SignOff:
     """One signature: which hand did which task with which result, on which rig, seen by whom on which day.
 
-    `person`, `crew`, `rig` and `observer` are ids. `withdrawn` and `stands` are None while nobody has decided so.
+    `person`, `crew`, `rig` and `observer` are ids; the names tell two of one name apart. `withdrawn` and `stands` are
+    None while nobody has decided so.
     """
 
     id: str
@@ -72,7 +73,8 @@ class SignOff:
 # The first withdrawal holds, and the last word that both stand.
 SIGN_OFFS = f"""
     select signed.id, signed.person, task, crew, rig, observer, result, observed_on, note, signed_at,
-           hand.name, rigs.name, seer.name, gone.who, gone.at, gone.why, kept.who, kept.at, kept.why
+           hand.name, hand.sign_in, seer.name, seer.sign_in, rigs.name,
+           gone.who, gone.at, gone.why, kept.who, kept.at, kept.why
     from sign_offs signed
     join people hand on hand.id = signed.person
     join people seer on seer.id = signed.observer
@@ -189,15 +191,16 @@ def by_observer(store: Store, observer: str, limit: int) -> list[SignOff]:
 def _decide(db: Database, kind: str, subject: str, by: Person, why: str, now: datetime) -> None:
     db.execute(
         "insert into decisions (id, kind, subject, who, why, at) values (?, ?, ?, ?, ?, ?)",
-        [new_id(now), kind, subject, by.name, why.strip(), as_text(now)],
+        [new_id(now), kind, subject, by.known_as, why.strip(), as_text(now)],
     )
 
 
 def _sign_off(row: tuple) -> SignOff:
     *ids, result, observed_on, note, signed_at = row[:10]
     when = date.fromisoformat(observed_on)
-    names, withdrawn, stands = row[10:13], _decided(*row[13:16]), _decided(*row[16:])
-    return SignOff(*ids, result, when, note, as_moment(signed_at), *names, withdrawn, stands)
+    hand, observer, rig = known_as(*row[10:12]), known_as(*row[12:14]), row[14]
+    decided = _decided(*row[15:18]), _decided(*row[18:])
+    return SignOff(*ids, result, when, note, as_moment(signed_at), hand, rig, observer, *decided)
 
 
 def _decided(who: str | None, at: str | None, why: str | None) -> Decided | None:

@@ -8,7 +8,7 @@ from werkzeug.wrappers import Response
 
 from course import Task
 from webapp import hands_on
-from webapp.allowed import coordinating, my_crew
+from webapp.allowed import coordinating, my_crew, observing
 from webapp.at_hand import course, me, now, store
 from webapp.hands_on import HandsOn, Marks
 from webapp.records import crews, sign_offs
@@ -56,6 +56,7 @@ def show(crew: str) -> str:
         unseen=unseen if first else "",
         lacking=_not_seen(members, marks, shown, first) if first else None,
         waiting=hands_on.waiting_groups(marks),
+        may_sign=bool(observing()),
         all_counts=hands_on.counts(each for tasks_of in marks.values() for each in tasks_of.values()),
     )
 

@@ -23,6 +23,8 @@ BACK = 14
 """Days: what was seen longer ago is signed with a note that says why."""
 LONGEST_NOTE = 300
 MOST_SHOWN = 60
+NOT_ASKED = ("not-asked", "excused", "replaced")
+"""States of tasks that stand at the end of the list."""
 
 
 @views.get("/sign-offs")
@@ -38,10 +40,12 @@ def show() -> str:
 
 @views.get("/sign-offs/<person>")
 def of_hand(person: str) -> str:
-    """The tasks of one hand that I may sign, each with how it stands."""
+    """The tasks of one hand that I may sign and the rig type has, each with how it stands; first what is asked for."""
     member = next((each for each in _members() if each.person.id == person), None) or abort(404)
     mine = _my_tasks()[member.crew.id]
     tasks = [each for each in hands_on.of_hand(person, member.crew.rig) if each.task.id in mine]
+    tasks = [each for each in tasks if each.task.fits(member.crew.rig.rig_type)]
+    tasks.sort(key=lambda each: each.state in NOT_ASKED)
     return render_template("signoffs/tasks.html", member=member, tasks=tasks)
 
 
@@ -59,6 +63,8 @@ def sign(person: str, task: str) -> Response | tuple[str, int]:
     day, note, result = _day(problems), request.form.get("note", "").strip(), request.form.get("result", "")
     id = _id_of_form()
     _check(member, day, note, result, problems)
+    if not problems and not request.form.get("once_more"):
+        _tell_of_another(member, task, day, id, problems)
     if not problems:
         try:
             sign_offs.sign(
@@ -179,3 +185,15 @@ def _check(member: Membership, day: date | None, note: str, result: str, problem
         problems["note"] = f"Write at most {LONGEST_NOTE} letters."
     if result not in RESULTS:
         problems["result"] = "Touch one of the four results."
+
+
+def _tell_of_another(member: Membership, task: str, day: date, id: str, problems: dict[str, str]) -> None:
+    """Two observations of one day may be meant, or the Back button was: the observer is asked, once."""
+    if sign_offs.get(store(), id):
+        return  # this very form came before
+    for each in sign_offs.of_people(store(), [member.person.id], task, day):
+        if each.observer == me().id and each.observed_on == day and each.counts:
+            problems["once_more"] = (
+                f"You have signed this task for that day: {RESULTS[each.result]}. If you saw it twice, touch the result"
+                " of the other time once more. To change what you signed, withdraw it."
+            )

@@ -6,6 +6,7 @@ from webapp.records.people import by_id
 
 TASK = "S-2.4"
 FORM = "019c0000-0000-7000-8000-00000000000"
+SENT = {"id": FORM + "1", "when": "today", "result": "alone", "once_more": "yes"}
 
 # method, rule, form fields; then status for nobody, owner, other learner, other observer, other coordinator, own
 # observer, own coordinator
@@ -16,7 +17,7 @@ TABLE = [
     ("POST", "/sign-offs/<person>/<task>", {"result": "alone"}, 303, 404, 404, 404, 404, 400, 404),
     ("POST", "/sign-offs/<person>/<task>", {"id": FORM + "1"}, 303, 404, 404, 404, 404, 422, 404),
     (
-        "POST", "/sign-offs/<person>/<task>", {"id": FORM + "1", "when": "today", "result": "alone"},
+        "POST", "/sign-offs/<person>/<task>", SENT,
         303, 404, 404, 404, 404, 303, 404,
     ),
     ("GET", "/sign-offs/mine", {}, 303, 200, 200, 200, 200, 200, 200),
