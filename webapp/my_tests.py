@@ -76,12 +76,12 @@ class ModuleTest:
 
 def my_tests() -> list[ModuleTest]:
     """The test of every module that has something to ask, in the order of the modules."""
-    results, mine = results_of(store(), [me().id]), sittings.of_person(store(), me().id)
+    results, begun = results_of(store(), [me().id]), sittings.open_of(store(), me().id)
     tests = [
         ModuleTest(
             module,
             _askable(module),
-            next((each for each in mine if each.is_open and each.module == module.id), None),
+            next((each for each in begun if each.module == module.id), None),
             results.get((me().id, module.id)),
         )
         for module in course().modules

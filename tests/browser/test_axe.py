@@ -38,6 +38,9 @@ SIGNED_IN = [
     "/record",
     "/record/attempts",
     "/settings",
+    "/tests",
+    "/tests/kelly/start",
+    "/tests/masts/start",
 ]
 
 
@@ -67,6 +70,7 @@ def test_axe_is_content_with_every_page(open_page, served, width, theme):
         amiss += faults(page, f"{address}, empty")
     amiss += _every_kind(hand)
     amiss += _dials_and_workings(hand, f"Axe {width} {theme}")
+    amiss += _a_test(hand)
     for address in SIGNED_IN:
         page.goto(address)
         amiss += faults(page, f"{address}, used")
@@ -104,6 +108,21 @@ def _every_kind(hand: Hand) -> list[str]:
             hand.answer_right()
         page.get_by_role("button", name="Next").click()
     return amiss
+
+
+def _a_test(hand: Hand) -> list[str]:
+    """A test: its first question, one that can't be read, before it is handed in, and what it came to."""
+    page = hand.page
+    page.goto("/tests/masts/start")
+    page.get_by_role("button", name="Begin").click()
+    amiss = faults(page, "test, first question")
+    page.get_by_label("Your answer").fill("no number")
+    page.get_by_role("button", name="Keep and go on").click()
+    amiss += faults(page, "test, not read")
+    page.get_by_role("link", name="Hand in").click()
+    amiss += faults(page, "test, before handing in")
+    page.get_by_role("button", name="Hand in as it is").click()
+    return amiss + faults(page, "test, handed in")
 
 
 def _dials_and_workings(hand: Hand, name: str) -> list[str]:

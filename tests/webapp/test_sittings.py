@@ -246,6 +246,17 @@ def test_the_clock_hands_it_in_with_what_was_kept_by_then(ines, house, sit, cloc
     assert "The time was up" in words_of(ines.get(at).text)
 
 
+def test_a_practice_paper_is_sat_through_the_same_pages(ines, house, sit):
+    """No module, a deadline: the room that the papers need."""
+    at, drawn = sit(kind="paper-a", module=None, deadline=START + timedelta(minutes=90))
+    words = words_of(ines.get(f"{at}/1").text)
+    assert "Practice paper A" in words and "Handed in for you at 2 Mar, 10:30" in words
+    ines.send(f"{at}/1/answer", **right_fields(question(house, drawn[0])))
+    ines.send(f"{at}/hand-in")
+    assert "1 of 3 right." in words_of(ines.get(at).text)
+    assert "passed by test" not in words_of(ines.get("/lessons").text)
+
+
 def test_the_clock_hands_in_what_another_looks_at(app, house, sit, person, clock):
     """Before a coordinator is shown results, whatever the clock has ended is handed in; its owner need not come."""
     at, _ = sit(deadline=START + timedelta(minutes=90))
@@ -304,3 +315,31 @@ def _right(asked):
 def _wrong(asked):
     (given,) = wrong_fields(asked).values()
     return given
+
+
+def test_no_page_of_an_open_question_has_its_answer_in_its_source(ines, house, sit):
+    """One question of each kind, answered wrong: neither the reason, nor what misleads, nor the working is sent."""
+    of_each_kind = {item.kind: item.id for item in bank().values() if item.kind != "card"}
+    at, drawn = sit(list(of_each_kind.values()))
+    for number, id in enumerate(drawn, start=1):
+        asked = question(house, id)
+        ines.send(f"{at}/{number}/answer", **wrong_fields(asked))
+        words = words_of(ines.get(f"{at}/{number}").text)
+        tells = [each.tell for each in getattr(asked, "options", getattr(asked, "mistakes", []))]
+        tells += [asked.key_both] if hasattr(asked, "key_both") else []
+        told = [text for text in (asked.why, *tells) if text and text in words]
+        assert told == [], f"{asked.kind}: {told}"
+
+
+@pytest.mark.parametrize(
+    ("sent", "entry", "shown"),
+    [
+        ({"number": "1,300", "unit": "kN"}, "free", 'name="free" type="text" value="1,300 kN"'),
+        ({"free": "1,300 kN"}, "fields", 'inputmode="decimal" value="1,300 kN"'),
+    ],
+)
+def test_a_draft_is_shown_whichever_fields_it_was_typed_in(ines, sit, sent, entry, shown):
+    at, _ = sit()
+    ines.send(f"{at}/1/answer", **sent)
+    ines.send("/entry", entry=entry)
+    assert shown in ines.get(f"{at}/1").text

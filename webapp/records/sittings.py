@@ -83,6 +83,15 @@ def of_person(store: Store, person_id: str) -> list[Sitting]:
     return [_sitting(row) for row in rows]
 
 
+def open_of(store: Store, person_id: str) -> list[Sitting]:
+    """The sittings that a person has begun and not handed in, newest first."""
+    rows = store.db.execute(
+        f"select {COLUMNS} from sittings where person = ? and handed_in_at is null order by started_at desc, id desc",
+        [person_id],
+    )
+    return [_sitting(row) for row in rows]
+
+
 def overdue(store: Store, person_ids: Iterable[str], now: datetime) -> list[Sitting]:
     """The open sittings of these people whose deadline is past: the clock is to hand them in."""
     ids = list(person_ids)

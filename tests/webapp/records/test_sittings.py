@@ -31,7 +31,7 @@ def test_a_sitting_is_kept_as_it_was_begun(store, person):
     found = sittings.get(store, "s-1")
     assert (found.kind, found.module, found.pass_mark, found.is_open) == ("module", "units", 80, True)
     assert found.body["lessons"] == ["units/a"] and found.deadline == START + HOUR
-    assert sittings.of_person(store, person.id) == [found]
+    assert sittings.of_person(store, person.id) == sittings.open_of(store, person.id) == [found]
     assert sittings.get(store, "s-9") is None
 
 
@@ -72,6 +72,7 @@ def test_it_is_closed_once(store, person):
     assert sittings.close(store, "s-1", START + HOUR, "hand", True, {"right": 12})
     assert not sittings.close(store, "s-1", START + 2 * HOUR, "clock", False, {"right": 0})
     found = sittings.get(store, "s-1")
+    assert sittings.open_of(store, person.id) == [] and sittings.of_person(store, person.id) == [found]
     assert (found.handed_in_by, found.passed, found.result) == ("hand", True, {"right": 12})
 
 
@@ -130,9 +131,10 @@ def test_no_page_reads_all_sittings(store, person):
     store.db.conn.set_trace_callback(traced.append)
     results_of(store, [person.id])
     sittings.of_person(store, person.id)
+    sittings.open_of(store, person.id)
     sittings.overdue(store, [person.id], START)
     sittings.drafts_of(store, "s-1")
     store.db.conn.set_trace_callback(None)
     plans = [" ".join(row[3] for row in store.db.execute(f"explain query plan {sql}")) for sql in traced]
-    assert len(plans) == 4
+    assert len(plans) == 5
     assert [plan for plan in plans if "SCAN" in plan] == []
