@@ -60,7 +60,8 @@ def assign(crew: Crew, aim: Aim, modules: Collection[Module], terms: Terms) -> N
             assignments.add(store(), new)
         numbers = ", ".join(str(each.number) for each in modules)
         only = f", on {TYPES[terms.rig_type]} only" if terms.rig_type else ""
-        detail = f"{'Module' if len(modules) == 1 else 'Modules'} {numbers} to {aim.name}{only}, {_due(terms.due_by, terms.due_day)}."
+        what = "Module" if len(modules) == 1 else "Modules"
+        detail = f"{what} {numbers} to {aim.name}{only}, {_due(terms.due_by, terms.due_day)}."
         log.note(store(), me().id, "assigned", detail, at, crew.id, aim.id if aim.to == "person" else None)
 
 
