@@ -93,3 +93,37 @@ def test_one_more_right_answer_never_undoes_a_pass(answers, pass_mark, data):
     bettered = [*answers]
     bettered[at] = Answered(answers[at].item, answers[at].lesson, answers[at].must_pass, "right")
     assert mark(bettered, pass_mark).passed >= mark(answers, pass_mark).passed
+
+
+def of_modules(*counts: tuple[str, int, int]) -> list[Answered]:
+    """(module, right, asked) as answers, over two lessons of each module."""
+    return [
+        Answered(f"{module}.{at}", f"{module}/{at % 2}", False, "right" if at < right else "wrong")
+        for module, right, asked in counts
+        for at in range(asked)
+    ]
+
+
+@pytest.mark.parametrize(
+    ("masts", "least", "low"),
+    # By hand: 50 % of 7 is 3.5, so 4; 60 % of 7 is 4.2, so 5; 0 % asks for none.
+    [(3, 50, ("masts",)), (4, 50, ()), (4, 60, ("masts",)), (5, 60, ()), (0, 0, ())],
+)
+def test_a_module_under_its_least_mark_fails_a_paper_that_has_enough(masts, least, low):
+    found = mark(of_modules(("units", 40, 40), ("masts", masts, 7)), 75, least=least)
+    assert found.modules == (("units", 40, 40), ("masts", masts, 7))
+    assert found.low == low and found.right >= found.needed
+    assert found.passed is not bool(low)
+
+
+def test_what_was_lost_comes_the_most_first():
+    found = mark(of_modules(("units", 4, 4), ("masts", 0, 5), ("pipe", 1, 2)), 75)
+    assert found.lost == [("masts/0", 0, 3), ("masts/1", 0, 2), ("pipe/1", 0, 1)]
+
+
+@given(ANSWERS, st.integers(0, 100), st.integers(0, 100))
+def test_a_least_mark_never_lets_pass_what_did_not(answers, pass_mark, least):
+    strict, mild = mark(answers, pass_mark, least=least), mark(answers, pass_mark)
+    assert not strict.passed or mild.passed
+    assert sum(asked for _, _, asked in strict.modules) == strict.asked == len(answers)
+    assert strict.passed == (mild.passed and not strict.low)
