@@ -12,7 +12,8 @@ from math import exp, log, sqrt
 
 from webapp.study.aim import Aim
 from webapp.study.first_sight import OTHERWISE
-from webapp.study.memory import State, kept
+from webapp.study.looking_ahead import kept
+from webapp.study.memory import State
 from webapp.study.opened import days_to_go
 from webapp.study.worth import Offer, Section
 

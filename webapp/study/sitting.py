@@ -1,7 +1,9 @@
 """The choice of one day: what may be asked, and item by item the next best of it. Pure.
 
-Items of a section share what the exam and its weakness make them worth, so within a section they stand by merit once
-and for all; only the best of each section are compared at each choice.
+Items of a section share what the exam and its weakness make them worth, so within a section they stand by merit, and
+only the best of each section are compared at each choice. An item seen before stands by what its merit can be at most
+until it comes to the front; only then is it looked at closely, and it stays in front or falls back. What is chosen is
+the same as if all had been looked at closely.
 """
 
 import bisect
@@ -11,9 +13,11 @@ from typing import NamedTuple
 
 from webapp.study.aim import Aim
 from webapp.study.first_sight import OTHERWISE
-from webapp.study.memory import Outlook, State, kept, look_ahead, look_ahead_unseen
+from webapp.study.looking_ahead import Outlook, kept, look_ahead, look_ahead_unseen
+from webapp.study.memory import State
+from webapp.study.merit import merit, most_merit
 from webapp.study.opened import RESTS_ABOVE, RESTS_ABOVE_AT_LAST, Gate, days_to_go, days_to_wait, in_last_days
-from webapp.study.worth import Offer, Section, exam_worth, has_floor, more_for_weak, seconds_of
+from webapp.study.worth import Offer, Section, exam_worth, has_floor, more_for_weak
 
 RESTS = "known well enough for now"
 ASKED = "answered today"
@@ -21,11 +25,10 @@ NOT_READ = "its lesson is not read yet"
 CLOSED = "its module opens later"
 NO_TIME = "no time is left for it today"
 
-NEW_COUNTS = 0.8
-"""What an unseen item counts beside its gain: it is less sure than what is known of one that was answered."""
 IN_A_ROW = 2
-Ranked = tuple[float, int, Offer, Outlook]
-"""Merit, place in the course counted backwards, and the item: of the same merit, the earlier item is the greater."""
+Ranked = tuple[float, int, Offer, State | None, Outlook | None]
+"""Merit, place in the course counted backwards, the item, what is remembered of it, and its outlook. Of the same merit,
+the earlier item is the greater. Without an outlook the merit is only what it can be at most."""
 
 Head = tuple[float, int, Offer, list[Ranked]]
 """Gain with the sign turned, place in the course, the item, and the list it is the last of. The least comes next."""
@@ -43,11 +46,11 @@ class Choice(NamedTuple):
 class _Pool:
     """What may be asked of a section, seen and unseen, the best at the end; and its mean recall on the exam's day."""
 
-    __slots__ = ("count", "exam", "floor", "heads", "seen", "sum", "unseen")
+    __slots__ = ("count", "exam", "floor", "heads", "seen", "sum", "unseen", "worth")
 
     def __init__(self, section: Section, worth: Mapping[Section, float]) -> None:
         self.exam, self.floor = exam_worth(worth, section), has_floor(worth, section)
-        self.sum, self.count = 0.0, 0
+        self.sum, self.count, self.worth = 0.0, 0, 0.0
         self.seen: list[Ranked] = []
         self.unseen: list[Ranked] = []
         self.heads: list[Head] = []
@@ -55,6 +58,11 @@ class _Pool:
     def weak(self) -> float:
         """What is added to the worth of its items because the section is weak."""
         return more_for_weak(self.sum / self.count) if self.floor else 0.0
+
+    def head(self, ranked: list[Ranked]) -> Head:
+        """The best of one of its lists, to stand among the heads."""
+        best, back, offer, _, _ = ranked[-1]
+        return -best * self.worth, -back, offer, ranked
 
 
 class Sitting:
@@ -69,7 +77,7 @@ class Sitting:
         today: date,
     ) -> None:
         self.is_last = in_last_days(aim.exam, today)
-        self._days = days_to_go(aim.exam, today)
+        self._today, self._days = today, days_to_go(aim.exam, today)
         self._wait = days_to_wait(aim.rotation, today, self._days)
         self._pools: dict[Section, _Pool] = {}
         self._not_today: dict[str, str] = {}
@@ -89,7 +97,7 @@ class Sitting:
             return None
         _, _, offer, ranked = self._heads[at]
         pool, module = self._pools[offer.section], offer.section.module
-        outlook, is_new = ranked[-1][3], ranked is pool.unseen
+        outlook, is_new = ranked[-1][4], ranked is pool.unseen
         choice = Choice(offer, None if is_new else outlook.now, pool.exam, pool.weak())
         for head in pool.heads:
             del self._heads[bisect.bisect_left(self._heads, head)]
@@ -105,9 +113,9 @@ class Sitting:
         """Why each item that was not chosen is not for today."""
         found = dict(self._not_today)
         for section, pool in self._pools.items():
-            found |= {offer.item: NO_TIME for _, _, offer, _ in pool.seen}
+            found |= {offer.item: NO_TIME for _, _, offer, _, _ in pool.seen}
             why = NO_TIME if section.module in self._gate else CLOSED
-            found |= {offer.item: why for _, _, offer, _ in pool.unseen}
+            found |= {offer.item: why for _, _, offer, _, _ in pool.unseen}
         return found
 
     def _survey(
@@ -133,7 +141,7 @@ class Sitting:
                 worth, outlook = first_seen[key]
                 far = outlook.as_it_is
                 if offer.lesson in lessons_read:
-                    pool.unseen.append((worth, -place, offer, outlook))
+                    pool.unseen.append((worth, -place, offer, None, outlook))
                 else:
                     why = NOT_READ
             else:
@@ -143,9 +151,8 @@ class Sitting:
                 elif kept(strength, elapsed + wait) > rests_above:
                     why, far = RESTS, kept(strength, elapsed + days)
                 else:
-                    outlook = look_ahead(strength, state.toughness, elapsed, days)
-                    far = outlook.as_it_is
-                    pool.seen.append((merit(outlook, offer.seconds), -place, offer, outlook))
+                    most, far = most_merit(strength, state.toughness, elapsed, days, offer.seconds)
+                    pool.seen.append((most, -place, offer, state, None))
             pool.sum += far
             pool.count += 1
             if why:
@@ -153,19 +160,21 @@ class Sitting:
 
     def _put(self, pool: _Pool) -> None:
         """Its best items among the heads, which stand by gain; of the same gain, the earlier in the course first."""
-        worth = pool.exam + pool.weak()
-        pool.heads = [
-            (-ranked[-1][0] * worth, -ranked[-1][1], ranked[-1][2], ranked)
-            for ranked in (pool.seen, pool.unseen)
-            if ranked
-        ]
+        pool.worth = pool.exam + pool.weak()
+        pool.heads = [pool.head(ranked) for ranked in (pool.seen, pool.unseen) if ranked]
         for head in pool.heads:
             bisect.insort(self._heads, head)
 
     def _best(self) -> int | None:
-        """The place among the heads of the next item; of a module just asked twice, only if no other has any."""
+        """The place among the heads of the next item. What comes to the front is looked at closely before it counts."""
         row = self._modules[-IN_A_ROW:]
         full = row[0] if row.count(row[0] if row else None) == IN_A_ROW else None
+        while (at := self._front(full)) is not None and self._heads[at][3][-1][4] is None:
+            self._look_closely(at)
+        return at
+
+    def _front(self, full: str | None) -> int | None:
+        """The place of the first head that may come next; one of the module that is `full` only if no other may."""
         otherwise = None
         for at, (_, _, offer, ranked) in enumerate(self._heads):
             module = offer.section.module
@@ -177,19 +186,19 @@ class Sitting:
                 otherwise = at
         return otherwise
 
+    def _look_closely(self, at: int) -> None:
+        """Give the item of that head, seen before, its outlook and its merit, and put it where it belongs by them."""
+        _, _, offer, ranked = self._heads.pop(at)
+        _, back, _, state, _ = ranked.pop()
+        outlook = look_ahead(state.days_to_ninety, state.toughness, (self._today - state.last_day).days, self._days)
+        bisect.insort(ranked, (merit(outlook, offer.seconds), back, offer, state, outlook))
+        pool = self._pools[offer.section]
+        pool.heads[0] = pool.head(ranked)
+        bisect.insort(self._heads, pool.heads[0])
+
 
 def _unseen(offer: Offer, aim: Aim, days: int) -> tuple[float, Outlook]:
     """Merit and outlook of an item never asked: those of its kind and seconds have the same."""
     kind = offer.section.kind
     outlook = look_ahead_unseen(kind, aim.first.get(kind, OTHERWISE), days)
     return merit(outlook, offer.seconds, True), outlook
-
-
-def merit(outlook: Outlook, seconds: float, unseen: bool = False) -> float:
-    """Recall on the far day that asking adds for a second of study: the better of asking once and asking twice."""
-    now, as_it_is, one, two, again = outlook
-    once = seconds_of(seconds, now, unseen)
-    by_one = (one - as_it_is) / once
-    by_two = (two - as_it_is) / (once + seconds_of(seconds, again))
-    found = by_one if by_one > by_two else by_two
-    return found * NEW_COUNTS if unseen and found > 0 else found

@@ -9,8 +9,9 @@ import pytest
 from tests.webapp.study.situations import TODAY
 from webapp.study.aim import Aim
 from webapp.study.forecast import Situation, forecast, minutes_needed, never_asked, with_minutes
+from webapp.study.looking_ahead import kept
 from webapp.study.memory import Answer as Given
-from webapp.study.memory import State, after, kept
+from webapp.study.memory import State, after
 from webapp.study.readiness import exam_recalls, readiness
 from webapp.study.rotation import Rotation, every_day
 from webapp.study.worth import Offer, Section
