@@ -46,23 +46,41 @@ class Choice(NamedTuple):
 class _Pool:
     """What may be asked of a section, seen and unseen, the best at the end; and its mean recall on the exam's day."""
 
-    __slots__ = ("count", "exam", "floor", "heads", "seen", "sum", "unseen", "worth")
+    __slots__ = ("count", "exam", "floor", "heads", "not_read", "seen", "sum", "unseen", "weak", "were_seen")
 
     def __init__(self, section: Section, worth: Mapping[Section, float]) -> None:
         self.exam, self.floor = exam_worth(worth, section), has_floor(worth, section)
-        self.sum, self.count, self.worth = 0.0, 0, 0.0
+        self.sum, self.were_seen, self.not_read = 0.0, 0, 0
         self.seen: list[Ranked] = []
         self.unseen: list[Ranked] = []
         self.heads: list[Head] = []
+        self.weak = 0.0
 
-    def weak(self) -> float:
-        """What is added to the worth of its items because the section is weak."""
-        return more_for_weak(self.sum / self.count) if self.floor else 0.0
+    def add_unseen(self, place: int, offer: Offer, worth: float, outlook: Outlook, is_read: bool) -> bool:
+        """Count an item never asked; it may be asked if its lesson has been read, which is what comes back."""
+        self.sum += outlook.as_it_is
+        if is_read:
+            self.unseen.append((worth, -place, offer, None, outlook))
+        else:
+            self.not_read += 1
+        return is_read
+
+    def rank(self) -> None:
+        """Put its lists in order when all items of the day have been looked at."""
+        self.count = self.were_seen + self.not_read + len(self.unseen)
+        self.seen.sort()
+        self.unseen.sort()
+        self.weigh()
+
+    def weigh(self) -> None:
+        """Its heads anew, by what its items are worth now that its mean recall has moved."""
+        self.weak = more_for_weak(self.sum / self.count) if self.floor else 0.0
+        self.heads = [self.head(ranked) for ranked in (self.seen, self.unseen) if ranked]
 
     def head(self, ranked: list[Ranked]) -> Head:
         """The best of one of its lists, to stand among the heads."""
         best, back, offer, _, _ = ranked[-1]
-        return -best * self.worth, -back, offer, ranked
+        return -best * (self.exam + self.weak), -back, offer, ranked
 
 
 class Sitting:
@@ -83,12 +101,10 @@ class Sitting:
         self._not_today: dict[str, str] = {}
         self._modules: list[str] = []
         self._survey(offers, memory, lessons_read, aim, today)
-        self._gate = Gate(offers, memory, lessons_read)
-        self._heads: list[Head] = []
+        self._gate = self._gate_of_today()
         for pool in self._pools.values():
-            for ranked in (pool.seen, pool.unseen):
-                ranked.sort()
-            self._put(pool)
+            pool.rank()
+        self._heads = sorted(head for pool in self._pools.values() for head in pool.heads)
 
     def next_choice(self) -> Choice | None:
         """The item with the highest gain that may come next; None when nothing is left."""
@@ -98,12 +114,14 @@ class Sitting:
         _, _, offer, ranked = self._heads[at]
         pool, module = self._pools[offer.section], offer.section.module
         outlook, is_new = ranked[-1][4], ranked is pool.unseen
-        choice = Choice(offer, None if is_new else outlook.now, pool.exam, pool.weak())
+        choice = Choice(offer, None if is_new else outlook.now, pool.exam, pool.weak)
         for head in pool.heads:
             del self._heads[bisect.bisect_left(self._heads, head)]
         ranked.pop()
         pool.sum += outlook.after_one - outlook.as_it_is
-        self._put(pool)
+        pool.weigh()
+        for head in pool.heads:
+            bisect.insort(self._heads, head)
         if is_new:
             self._gate.see(module)
         self._modules.append(module)
@@ -127,43 +145,40 @@ class Sitting:
         today: date,
     ) -> None:
         """Look at every item once, and put it in its pool or among those that are not for today."""
-        days, wait, pools, first_seen = self._days, self._wait, self._pools, {}
+        days, wait, pools = self._days, self._wait, self._pools
         rests_above = RESTS_ABOVE_AT_LAST if self.is_last else RESTS_ABOVE
+        first_sights = _FirstSights(aim, days)
         for place, offer in enumerate(offers):
-            state, section, why = memory.get(offer.item), offer.section, None
-            pool = pools.get(section)
+            pool = pools.get(offer.section)
             if pool is None:
-                pool = pools[section] = _Pool(section, aim.worth)
+                pool = pools[offer.section] = _Pool(offer.section, aim.worth)
+            state = memory.get(offer.item)
             if state is None:
-                key = section.kind, offer.seconds
-                if key not in first_seen:
-                    first_seen[key] = _unseen(offer, aim, days)
-                worth, outlook = first_seen[key]
-                far = outlook.as_it_is
-                if offer.lesson in lessons_read:
-                    pool.unseen.append((worth, -place, offer, None, outlook))
-                else:
-                    why = NOT_READ
-            else:
-                elapsed, strength = (today - state.last_day).days, state.days_to_ninety
-                if elapsed <= 0:
-                    why, far = ASKED, kept(strength, max(days + elapsed, 0))
-                elif kept(strength, elapsed + wait) > rests_above:
-                    why, far = RESTS, kept(strength, elapsed + days)
-                else:
-                    most, far = most_merit(strength, state.toughness, elapsed, days, offer.seconds)
-                    pool.seen.append((most, -place, offer, state, None))
+                if not pool.add_unseen(place, offer, *first_sights.of(offer), offer.lesson in lessons_read):
+                    self._not_today[offer.item] = NOT_READ
+                continue
+            pool.were_seen += 1
+            elapsed, strength = (today - state.last_day).days, state.days_to_ninety
+            if elapsed <= 0:
+                self._not_today[offer.item] = ASKED
+                pool.sum += kept(strength, max(elapsed + days, 0))
+                continue
+            now, far = kept(strength, elapsed), kept(strength, elapsed + days)
             pool.sum += far
-            pool.count += 1
-            if why:
-                self._not_today[offer.item] = why
+            if (kept(strength, elapsed + wait) if wait else now) > rests_above:
+                self._not_today[offer.item] = RESTS
+            else:
+                most = most_merit(strength, state.toughness, now, far, days, offer.seconds)
+                pool.seen.append((most, -place, offer, state, None))
 
-    def _put(self, pool: _Pool) -> None:
-        """Its best items among the heads, which stand by gain; of the same gain, the earlier in the course first."""
-        pool.worth = pool.exam + pool.weak()
-        pool.heads = [pool.head(ranked) for ranked in (pool.seen, pool.unseen) if ranked]
-        for head in pool.heads:
-            bisect.insort(self._heads, head)
+    def _gate_of_today(self) -> Gate:
+        """The gate, from what the survey has counted: an item not seen counts if its lesson has been read."""
+        there, seen = {}, {}
+        for section, pool in self._pools.items():
+            module = section.module
+            there[module] = there.get(module, 0) + pool.were_seen + len(pool.unseen)
+            seen[module] = seen.get(module, 0) + pool.were_seen
+        return Gate(there, seen)
 
     def _best(self) -> int | None:
         """The place among the heads of the next item. What comes to the front is looked at closely before it counts."""
@@ -178,7 +193,7 @@ class Sitting:
         otherwise = None
         for at, (_, _, offer, ranked) in enumerate(self._heads):
             module = offer.section.module
-            if module not in self._gate and ranked is self._pools[offer.section].unseen:
+            if ranked[-1][3] is None and module not in self._gate:
                 continue
             if module != full:
                 return at
@@ -197,8 +212,18 @@ class Sitting:
         bisect.insort(self._heads, pool.heads[0])
 
 
-def _unseen(offer: Offer, aim: Aim, days: int) -> tuple[float, Outlook]:
-    """Merit and outlook of an item never asked: those of its kind and seconds have the same."""
-    kind = offer.section.kind
-    outlook = look_ahead_unseen(kind, aim.first.get(kind, OTHERWISE), days)
-    return merit(outlook, offer.seconds, True), outlook
+class _FirstSights:
+    """Merit and outlook of items never asked: those of a kind and of the same seconds have the same."""
+
+    def __init__(self, aim: Aim, days: int) -> None:
+        self._first, self._days = aim.first, days
+        self._known: dict[tuple[str, float], tuple[float, Outlook]] = {}
+
+    def of(self, offer: Offer) -> tuple[float, Outlook]:
+        """Merit and outlook of that item."""
+        kind = offer.section.kind
+        found = self._known.get((kind, offer.seconds))
+        if found is None:
+            outlook = look_ahead_unseen(kind, self._first.get(kind, OTHERWISE), self._days)
+            found = self._known[kind, offer.seconds] = merit(outlook, offer.seconds, True), outlook
+        return found
