@@ -13,11 +13,11 @@ from typing import NamedTuple
 
 from webapp.study.aim import Aim
 from webapp.study.first_sight import OTHERWISE
-from webapp.study.looking_ahead import Outlook, kept, look_ahead, look_ahead_unseen
+from webapp.study.looking_ahead import Outlook, kept, look_ahead, look_ahead_unseen, most_a_second
 from webapp.study.memory import State
-from webapp.study.merit import merit, most_merit
+from webapp.study.merit import merit
 from webapp.study.opened import RESTS_ABOVE, RESTS_ABOVE_AT_LAST, Gate, days_to_go, days_to_wait, in_last_days
-from webapp.study.worth import Offer, Section, exam_worth, has_floor, more_for_weak
+from webapp.study.worth import Offer, Section, exam_worth, has_floor, more_for_weak, LOOKS_ROUND, seconds_of
 
 RESTS = "known well enough for now"
 ASKED = "answered today"
@@ -168,7 +168,10 @@ class Sitting:
             if (kept(strength, elapsed + wait) if wait else now) > rests_above:
                 self._not_today[offer.item] = RESTS
             else:
-                most = most_merit(strength, state.toughness, now, far, days, offer.seconds)
+                once = seconds_of(offer.seconds, now)
+                most = most_a_second(
+                    strength, state.toughness, now, far, days, once, once + offer.seconds * LOOKS_ROUND
+                )
                 pool.seen.append((most, -place, offer, state, None))
 
     def _gate_of_today(self) -> Gate:
