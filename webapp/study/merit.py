@@ -1,11 +1,12 @@
 """The merit of an item: recall on the day of the exam that asking it today adds for a second of study. Pure."""
 
-from webapp.study.looking_ahead import Outlook, most_a_second
-from webapp.study.memory import State
+from webapp.study.looking_ahead import Outlook, look_once
 from webapp.study.worth import LOOKS_ROUND, seconds_of
 
 NEW_COUNTS = 0.8
 """What an unseen item counts beside its gain: it is less sure than what is known of one that was answered."""
+ROUNDING = 1e-12
+"""Far less than any merit that matters, far more than what floats lose in its sum."""
 
 
 def merit(outlook: Outlook, seconds: float, unseen: bool = False) -> float:
@@ -18,8 +19,16 @@ def merit(outlook: Outlook, seconds: float, unseen: bool = False) -> float:
     return found * NEW_COUNTS if unseen and found > 0 else found
 
 
-def most_merit(state: State, now: float, as_it_is: float, days: int, seconds: float) -> float:
-    """What the merit of an item seen before can be at most. The second answer can be no quicker than a right one is."""
-    once = seconds_of(seconds, now)
-    twice = once + seconds * LOOKS_ROUND
-    return most_a_second(state.days_to_ninety, state.toughness, now, as_it_is, days, once, twice)
+def merit_at_most(
+    strength: float, toughness: float, now: float, as_it_is: float, days: int, seconds: float
+) -> tuple[float, float, bool]:
+    """What the merit of an item seen before can be at most, what one answer adds to its recall, and if that is in doubt.
+
+    `strength` is its days to ninety. There is doubt where a second answer could be the better: it is counted as if it
+    were sure to be right, which is also the quickest. Without doubt this is the merit itself.
+    """
+    one, two = look_once(strength, toughness, now, days)
+    once, added = seconds_of(seconds, now), one - as_it_is
+    by_one = added / once
+    by_two = (two - as_it_is) / (once + seconds * LOOKS_ROUND) + ROUNDING
+    return (by_two, added, True) if by_two > by_one else (by_one, added, False)

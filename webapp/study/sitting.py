@@ -13,11 +13,11 @@ from typing import NamedTuple
 
 from webapp.study.aim import Aim
 from webapp.study.first_sight import OTHERWISE
-from webapp.study.looking_ahead import Outlook, kept, look_ahead, look_ahead_unseen, most_a_second
+from webapp.study.looking_ahead import Outlook, kept, look_ahead, look_ahead_unseen
 from webapp.study.memory import State
-from webapp.study.merit import merit
+from webapp.study.merit import merit, merit_at_most
 from webapp.study.opened import RESTS_ABOVE, RESTS_ABOVE_AT_LAST, Gate, days_to_go, days_to_wait, in_last_days
-from webapp.study.worth import Offer, Section, exam_worth, has_floor, more_for_weak, LOOKS_ROUND, seconds_of
+from webapp.study.worth import Offer, Section, exam_worth, has_floor, more_for_weak
 
 RESTS = "known well enough for now"
 ASKED = "answered today"
@@ -26,9 +26,10 @@ CLOSED = "its module opens later"
 NO_TIME = "no time is left for it today"
 
 IN_A_ROW = 2
-Ranked = tuple[float, int, Offer, State | None, Outlook | None]
-"""Merit, place in the course counted backwards, the item, what is remembered of it, and its outlook. Of the same merit,
-the earlier item is the greater. Without an outlook the merit is only what it can be at most."""
+Ranked = tuple[float, int, Offer, float | None, float, State | None]
+"""Merit, place in the course counted backwards, the item, its recall now (None if it is new) and what an answer adds to
+its recall on the exam's day. Of the same merit, the earlier item is the greater. With a state at the end the merit is
+only what it can be at most, and that state has still to be looked at closely."""
 
 Head = tuple[float, int, Offer, list[Ranked]]
 """Gain with the sign turned, place in the course, the item, and the list it is the last of. The least comes next."""
@@ -60,7 +61,7 @@ class _Pool:
         """Count an item never asked; it may be asked if its lesson has been read, which is what comes back."""
         self.sum += outlook.as_it_is
         if is_read:
-            self.unseen.append((worth, -place, offer, None, outlook))
+            self.unseen.append((worth, -place, offer, None, outlook.after_one - outlook.as_it_is, None))
         else:
             self.not_read += 1
         return is_read
@@ -79,7 +80,7 @@ class _Pool:
 
     def head(self, ranked: list[Ranked]) -> Head:
         """The best of one of its lists, to stand among the heads."""
-        best, back, offer, _, _ = ranked[-1]
+        best, back, offer, _, _, _ = ranked[-1]
         return -best * (self.exam + self.weak), -back, offer, ranked
 
 
@@ -99,7 +100,8 @@ class Sitting:
         self._wait = days_to_wait(aim.rotation, today, self._days)
         self._pools: dict[Section, _Pool] = {}
         self._not_today: dict[str, str] = {}
-        self._modules: list[str] = []
+        self._last: str | None = None
+        self._full: str | None = None
         self._survey(offers, memory, lessons_read, aim, today)
         self._gate = self._gate_of_today()
         for pool in self._pools.values():
@@ -111,29 +113,29 @@ class Sitting:
         at = self._best()
         if at is None:
             return None
-        _, _, offer, ranked = self._heads[at]
-        pool, module = self._pools[offer.section], offer.section.module
-        outlook, is_new = ranked[-1][4], ranked is pool.unseen
-        choice = Choice(offer, None if is_new else outlook.now, pool.exam, pool.weak)
+        pool, ranked = self._pools[self._heads[at][2].section], self._heads[at][3]
+        _, _, offer, recall, adds, _ = ranked.pop()
+        choice = Choice(offer, recall, pool.exam, pool.weak)
         for head in pool.heads:
             del self._heads[bisect.bisect_left(self._heads, head)]
-        ranked.pop()
-        pool.sum += outlook.after_one - outlook.as_it_is
+        pool.sum += adds
         pool.weigh()
         for head in pool.heads:
             bisect.insort(self._heads, head)
-        if is_new:
+        module = offer.section.module
+        if recall is None:
             self._gate.see(module)
-        self._modules.append(module)
+        self._full = module if module == self._last else None
+        self._last = module
         return choice
 
     def left_out(self) -> dict[str, str]:
         """Why each item that was not chosen is not for today."""
         found = dict(self._not_today)
         for section, pool in self._pools.items():
-            found |= {offer.item: NO_TIME for _, _, offer, _, _ in pool.seen}
+            found |= {offer.item: NO_TIME for _, _, offer, *_ in pool.seen}
             why = NO_TIME if section.module in self._gate else CLOSED
-            found |= {offer.item: why for _, _, offer, _, _ in pool.unseen}
+            found |= {offer.item: why for _, _, offer, *_ in pool.unseen}
         return found
 
     def _survey(
@@ -168,11 +170,8 @@ class Sitting:
             if (kept(strength, elapsed + wait) if wait else now) > rests_above:
                 self._not_today[offer.item] = RESTS
             else:
-                once = seconds_of(offer.seconds, now)
-                most = most_a_second(
-                    strength, state.toughness, now, far, days, once, once + offer.seconds * LOOKS_ROUND
-                )
-                pool.seen.append((most, -place, offer, state, None))
+                most, adds, doubt = merit_at_most(strength, state.toughness, now, far, days, offer.seconds)
+                pool.seen.append((most, -place, offer, now, adds, state if doubt else None))
 
     def _gate_of_today(self) -> Gate:
         """The gate, from what the survey has counted: an item not seen counts if its lesson has been read."""
@@ -185,31 +184,29 @@ class Sitting:
 
     def _best(self) -> int | None:
         """The place among the heads of the next item. What comes to the front is looked at closely before it counts."""
-        row = self._modules[-IN_A_ROW:]
-        full = row[0] if row.count(row[0] if row else None) == IN_A_ROW else None
-        while (at := self._front(full)) is not None and self._heads[at][3][-1][4] is None:
+        while (at := self._front()) is not None and self._heads[at][3][-1][5] is not None:
             self._look_closely(at)
         return at
 
-    def _front(self, full: str | None) -> int | None:
-        """The place of the first head that may come next; one of the module that is `full` only if no other may."""
+    def _front(self) -> int | None:
+        """The place of the first head that may come next; of a module asked twice running, only if no other may."""
         otherwise = None
         for at, (_, _, offer, ranked) in enumerate(self._heads):
             module = offer.section.module
             if ranked[-1][3] is None and module not in self._gate:
                 continue
-            if module != full:
+            if module != self._full:
                 return at
             if otherwise is None:
                 otherwise = at
         return otherwise
 
     def _look_closely(self, at: int) -> None:
-        """Give the item of that head, seen before, its outlook and its merit, and put it where it belongs by them."""
+        """Give the item of that head, seen before, its own merit, and put it where it belongs by that."""
         _, _, offer, ranked = self._heads.pop(at)
-        _, back, _, state, _ = ranked.pop()
+        _, back, _, now, adds, state = ranked.pop()
         outlook = look_ahead(state.days_to_ninety, state.toughness, (self._today - state.last_day).days, self._days)
-        bisect.insort(ranked, (merit(outlook, offer.seconds), back, offer, state, outlook))
+        bisect.insort(ranked, (merit(outlook, offer.seconds), back, offer, now, adds, None))
         pool = self._pools[offer.section]
         pool.heads[0] = pool.head(ranked)
         bisect.insort(self._heads, pool.heads[0])
