@@ -62,7 +62,7 @@ def look_once(days_to_ninety: float, toughness: float, now: float, days: int) ->
     ahead = FADE * days
     one = now * (1 + ahead / right) ** BEND + (1 - now) * (1 + ahead / wrong) ** BEND
     missed = 1 - (1 + FADE / right) ** BEND
-    growth = _GROWTH * (11 - _tough_right(toughness)) * right**_TIRES * (exp(missed * _SURPRISE) - 1)
+    growth = _GROWTH * (11 - _MIDDLE - _KEEPS * toughness) * right**_TIRES * (exp(missed * _SURPRISE) - 1)
     return one, (1 + (ahead - FADE) / (right * (1 + growth))) ** BEND
 
 

@@ -22,7 +22,7 @@ def merit(outlook: Outlook, seconds: float, unseen: bool = False) -> float:
 def merit_at_most(
     strength: float, toughness: float, now: float, as_it_is: float, days: int, seconds: float
 ) -> tuple[float, float, bool]:
-    """What the merit of an item seen before can be at most, what one answer adds to its recall, and if that is in doubt.
+    """What the merit of an item seen before can be at most, what one answer adds to its recall, and if there is doubt.
 
     `strength` is its days to ninety. There is doubt where a second answer could be the better: it is counted as if it
     were sure to be right, which is also the quickest. Without doubt this is the merit itself.

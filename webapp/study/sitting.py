@@ -133,9 +133,9 @@ class Sitting:
         """Why each item that was not chosen is not for today."""
         found = dict(self._not_today)
         for section, pool in self._pools.items():
-            found |= {offer.item: NO_TIME for _, _, offer, *_ in pool.seen}
+            found |= {each[2].item: NO_TIME for each in pool.seen}
             why = NO_TIME if section.module in self._gate else CLOSED
-            found |= {offer.item: why for _, _, offer, *_ in pool.unseen}
+            found |= {each[2].item: why for each in pool.unseen}
         return found
 
     def _survey(
