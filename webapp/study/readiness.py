@@ -1,7 +1,8 @@
 """How ready a hand is for the exam: the mark to expect, by module and kind, with a band. Pure.
 
-The mark is the mean recall on the day of the exam, as the exam weighs it, if nothing more were studied. The hand's own
-record corrects it: if answers came right more often than was foretold, so will those of the exam.
+The mark is the mean recall on the day of the exam, as the exam weighs it, if nothing more were studied. It is told a
+little lower than memory has it, and the hand's own record corrects it: if answers came right more often than was
+foretold, so will those of the exam.
 """
 
 from collections import defaultdict
@@ -21,6 +22,11 @@ RECORD = 200
 """How many answers, the latest, tell how the hand's memory differs from what was foretold."""
 PRIOR = 50
 """How many answers that came as foretold the hand is credited with before that."""
+HOPEFUL = 0.2
+"""Log odds by which recall on the exam's day is told lower than memory has it. What is known well rests, so the record
+says little of it; hands simulated under ways of remembering unlike ours knew less of it than foretold. From seeds kept
+apart from the bench's own.
+"""
 SURE = 1.645
 """Standard deviations to either side that hold 90 % of a normal spread."""
 SPREAD_SEEN, SPREAD_UNSEEN = 0.04, 0.08
@@ -92,7 +98,8 @@ def exam_recalls(
         if state is None:
             found.append(aim.first.get(offer.section.kind, OTHERWISE))
         else:
-            found.append(shifted(kept(state.days_to_ninety, max((today - state.last_day).days + days, 0)), shift))
+            recall = kept(state.days_to_ninety, max((today - state.last_day).days + days, 0))
+            found.append(shifted(recall, shift - HOPEFUL))
     return found
 
 
