@@ -29,7 +29,7 @@ apart from the bench's own.
 """
 SURE = 1.645
 """Standard deviations to either side that hold 90 % of a normal spread."""
-SPREAD_SEEN, SPREAD_UNSEEN = 0.04, 0.08
+SPREAD_SEEN, SPREAD_UNSEEN = 0.045, 0.06
 """Standard deviation of a mark now, and what adds to it as long as nothing is seen. From hands simulated on seeds kept
 apart from the bench's own.
 """
