@@ -1,9 +1,9 @@
 """The choice of one day: what may be asked, and item by item the next best of it. Pure.
 
 Items of a section share what the exam and its weakness make them worth, so within a section they stand by merit, and
-only the best of each section are compared at each choice. An item seen before stands by what its merit can be at most
-until it comes to the front; only then is it looked at closely, and it stays in front or falls back. What is chosen is
-the same as if all had been looked at closely.
+only the best of each section are compared at each choice. Where a second answer could be worth more than the first, an
+item stands by what its merit can be at most until it comes to the front; only then is it looked at closely, and it
+stays in front or falls back. What is chosen is the same as if all had been looked at closely.
 """
 
 import bisect
@@ -25,7 +25,6 @@ NOT_READ = "its lesson is not read yet"
 CLOSED = "its module opens later"
 NO_TIME = "no time is left for it today"
 
-IN_A_ROW = 2
 Ranked = tuple[float, int, Offer, float | None, float, State | None]
 """Merit, place in the course counted backwards, the item, its recall now (None if it is new) and what an answer adds to
 its recall on the exam's day. Of the same merit, the earlier item is the greater. With a state at the end the merit is
@@ -51,7 +50,7 @@ class _Pool:
 
     def __init__(self, section: Section, worth: Mapping[Section, float]) -> None:
         self.exam, self.floor = exam_worth(worth, section), has_floor(worth, section)
-        self.sum, self.were_seen, self.not_read = 0.0, 0, 0
+        self.sum, self.count, self.were_seen, self.not_read = 0.0, 0, 0, 0
         self.seen: list[Ranked] = []
         self.unseen: list[Ranked] = []
         self.heads: list[Head] = []
