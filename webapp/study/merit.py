@@ -1,6 +1,6 @@
 """The merit of an item: recall on the day of the exam that asking it today adds for a second of study. Pure."""
 
-from webapp.study.looking_ahead import Outlook, look_once
+from webapp.study.looking_ahead import Outlook, again_at_most, look_once
 from webapp.study.worth import LOOKS_ROUND, seconds_of
 
 NEW_COUNTS = 0.8
@@ -24,11 +24,16 @@ def merit_at_most(
 ) -> tuple[float, float, bool]:
     """What the merit of an item seen before can be at most, what one answer adds to its recall, and if there is doubt.
 
-    `strength` is its days to ninety. There is doubt where a second answer could be the better: it is counted as if it
-    were sure to be right, which is also the quickest. Without doubt this is the merit itself.
+    `strength` is its days to ninety. There is doubt where a second answer could be the better, if that were sure to be
+    right, which is also the quickest. Without doubt this is the merit itself.
     """
-    one, two = look_once(strength, toughness, now, days)
+    one, right, wrong = look_once(strength, toughness, now, days)
     once, added = seconds_of(seconds, now), one - as_it_is
-    by_one = added / once
-    by_two = (two - as_it_is) / (once + seconds * LOOKS_ROUND) + ROUNDING
+    by_one, twice = added / once, once + seconds * LOOKS_ROUND
+    two = again_at_most(right, toughness, days - 1)
+    if (two - as_it_is) / twice + ROUNDING <= by_one:
+        return by_one, added, False
+    # Two right answers would be better than one; but the first one may be wrong.
+    two = now * two + (1 - now) * again_at_most(wrong, toughness, days - 1)
+    by_two = (two - as_it_is) / twice + ROUNDING
     return (by_two, added, True) if by_two > by_one else (by_one, added, False)

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from tests.webapp.study.test_memory import library_after
 from webapp.study.looking_ahead import (
+    again_at_most,
     first_if_right,
     first_if_wrong,
     if_right,
@@ -19,6 +20,7 @@ from webapp.study.looking_ahead import (
 )
 from webapp.study.memory import Answer, State, after, recall
 from webapp.study.merit import merit, merit_at_most
+from webapp.study.worth import seconds_of
 
 DAY = date(2026, 3, 2)
 
@@ -79,15 +81,22 @@ def test_one_answer_ahead_is_exact_and_two_are_a_limit(item):
     """The same sum for one answer, to the bit; and no second answer comes to more, but for a rounding."""
     days_to_ninety, toughness, elapsed, days = item
     outlook = look_ahead(days_to_ninety, toughness, elapsed, days)
-    one, two = look_once(days_to_ninety, toughness, outlook.now, days)
+    one, right, wrong = look_once(days_to_ninety, toughness, outlook.now, days)
     assert one == outlook.after_one
-    assert two >= outlook.after_two - 1e-14
+    assert right == if_right(days_to_ninety, toughness, outlook.now)[0]
+    assert wrong == if_wrong(days_to_ninety, toughness, outlook.now)[0]
+    after_right, after_wrong = (again_at_most(each, toughness, days - 1) for each in (right, wrong))
+    two = outlook.now * after_right + (1 - outlook.now) * after_wrong
+    assert after_right >= two - 1e-14 and two >= outlook.after_two - 1e-14
 
 
 def test_the_limit_is_near_enough_to_be_of_use():
-    """An item of middling strength asked after a gap, a month before the exam: no more than a tenth too much."""
+    """An item of middling strength asked after a gap, a month before the exam: a hundredth too much, no more."""
     outlook = look_ahead(5.0, 5.0, 20, 30)
-    assert look_once(5.0, 5.0, outlook.now, 30)[1] < 1.1 * outlook.after_two
+    _, right, wrong = look_once(5.0, 5.0, outlook.now, 30)
+    after_right, after_wrong = (again_at_most(each, 5.0, 29) for each in (right, wrong))
+    limit = outlook.now * after_right + (1 - outlook.now) * after_wrong
+    assert outlook.after_two < limit < 1.02 * outlook.after_two
 
 
 @settings(max_examples=1000)
@@ -101,7 +110,8 @@ def test_without_doubt_it_is_the_merit_itself_and_with_doubt_no_less(item, secon
 
 
 def test_there_is_doubt_and_there_is_none():
-    """On the eve of the exam a second answer comes too late to be the better; long before it, it may be."""
-    eve, early = look_ahead(1.0, 8.0, 10, 1), look_ahead(1.0, 8.0, 10, 90)
-    assert not merit_at_most(1.0, 8.0, eve.now, eve.as_it_is, 1, 60.0)[2]
-    assert merit_at_most(1.0, 8.0, early.now, early.as_it_is, 90, 60.0)[2]
+    """On the eve of the exam a second answer comes too late to be the better; long before it, of the weakest it is."""
+    eve, early = look_ahead(1.0, 5.0, 30, 1), look_ahead(0.01, 5.0, 30, 90)
+    assert not merit_at_most(1.0, 5.0, eve.now, eve.as_it_is, 1, 60.0)[2]
+    assert merit_at_most(0.01, 5.0, early.now, early.as_it_is, 90, 60.0)[2]
+    assert merit(early, 60.0) > (early.after_one - early.as_it_is) / seconds_of(60.0, early.now)
