@@ -119,7 +119,7 @@ def _attempt(each: Attempt, counts_as: str | None) -> dict[str, Any]:
 
 def _crews() -> list[dict[str, Any]]:
     return [
-        {"crew": each.crew.full_name, "job": each.job, "from": as_text(each.begun_at), "until": _plain(each.ended_at)}
+        {"crew": each.crew.full_name, "job": each.job, "from": as_text(each.joined_at), "until": _plain(each.left_at)}
         for each in crews.memberships_of(store(), me().id)
     ]
 

@@ -8,6 +8,7 @@ from functools import cached_property
 
 from flask import current_app
 
+from course import Lesson, PlannedLesson
 from webapp.at_hand import course, me, store, today
 from webapp.planning import Aims, aim_of, aims_of, offers, seconds_charged
 from webapp.records import attempts, memory
@@ -18,6 +19,7 @@ from webapp.study.forecast import Day, Situation, foretell, minutes_needed
 from webapp.study.memory import State
 from webapp.study.readiness import RECORD, Mark, Readiness, readiness
 from webapp.study.rotation import minutes_of
+from webapp.study.worth import Section
 
 TOO_EARLY = 30
 """Under so many answers nothing is foretold: it would tell of hands in general and not of this one."""
@@ -39,11 +41,15 @@ KINDS = {
 
 @dataclass(frozen=True)
 class Share:
-    """One row of a table: a module or kind, its mark if nothing more is studied, and if the plan is followed."""
+    """One row of a table: a module or kind, its mark if nothing more is studied, and if the plan is followed.
+
+    Where nothing of it was answered, its mark is a guess from the hand's first answers elsewhere.
+    """
 
     name: str
     now: float
     ahead: float
+    begun: bool
 
 
 @dataclass(frozen=True)
@@ -83,8 +89,9 @@ class Ready:
     @property
     def module_rows(self) -> list[tuple[int | None, Share]]:
         """Number and share of each module that the paper asks."""
+        begun = {section.module for section in self._answered}
         return [
-            (each.number, Share(each.title, self.now.modules[each.id], self.ahead.modules[each.id]))
+            (each.number, self._share(each.title, each.id, self.now.modules, self.ahead.modules, begun))
             for each in course().modules
             if each.id in self.now.modules
         ]
@@ -92,11 +99,21 @@ class Ready:
     @property
     def kind_rows(self) -> list[tuple[None, Share]]:
         """The share of each kind that the paper asks; kinds have no number."""
+        begun = {section.kind for section in self._answered}
         return [
-            (None, Share(words, self.now.kinds[kind], self.ahead.kinds[kind]))
+            (None, self._share(words, kind, self.now.kinds, self.ahead.kinds, begun))
             for kind, words in KINDS.items()
             if kind in self.now.kinds
         ]
+
+    @property
+    def _answered(self) -> set[Section]:
+        """The sections of which something was answered."""
+        return {each.section for each in self.situation.offers if each.item in self.situation.memory}
+
+    @staticmethod
+    def _share(name: str, key: str, now: Mapping[str, float], ahead: Mapping[str, float], begun: set[str]) -> Share:
+        return Share(name, now[key], ahead[key], key in begun)
 
 
 @dataclass(frozen=True)
@@ -104,11 +121,14 @@ class SeenByCoordinator:
     """What a coordinator may know of a hand's readiness: the mark, or None with the reason: 'early' or 'before'.
 
     'before': part of what the hand did lies before the day from which the coordinator sees, and would show through.
+    `answers` and `right` are counted from that day on.
     """
 
     mark: Mark | None
     why_not: str | None
     aims: Aims
+    answers: int
+    right: int
 
 
 def my_readiness() -> Ready | None:
@@ -162,19 +182,22 @@ def _situation(person: Person) -> Situation:
     )
 
 
-def never_asked_by_lesson(ready: Ready) -> list[tuple[str, int]]:
-    """(lesson, how many of its items) that the plan is not expected to ask before the exam; most first."""
+def never_asked_by_lesson(ready: Ready) -> list[tuple[Lesson | PlannedLesson, int]]:
+    """(lesson, how many of its items) that the plan is not expected to ask before the exam, in course order."""
     of = {each.item: each.lesson for each in ready.situation.offers}
-    return Counter(of[item] for item in ready.never_asked).most_common()
+    counts = Counter(of[item] for item in ready.never_asked)
+    return [(each, counts[each.id]) for each in (*course().lessons, *course().planned) if counts[each.id]]
 
 
 def readiness_for_coordinator(member: Membership) -> SeenByCoordinator:
     """The readiness of a member as things stand, if all that it rests on may be seen."""
-    person = member.person
-    done, aims = attempts.studied(store(), person.id), aims_of(person)
+    person, aims = member.person, aims_of(member.person)
+    seen = [each.outcome for each in attempts.counted(store(), person.id) if each.answered_at >= member.sees_from]
+    answers, right = len(seen), seen.count("right")
     if attempts.any_before(store(), person.id, member.sees_from):
-        return SeenByCoordinator(None, "before", aims)
-    if done.answers < TOO_EARLY:
-        return SeenByCoordinator(None, "early", aims)
+        return SeenByCoordinator(None, "before", aims, answers, right)
+    if answers < TOO_EARLY:
+        return SeenByCoordinator(None, "early", aims, answers, right)
     known, record = memory.of_person(store(), person.id), memory.record_of(store(), person.id, RECORD)
-    return SeenByCoordinator(readiness(offers(), known, aim_of(person), today(), record).mark, None, aims)
+    mark = readiness(offers(), known, aim_of(person), today(), record).mark
+    return SeenByCoordinator(mark, None, aims, answers, right)

@@ -39,12 +39,12 @@ class Plot:
     """All that is drawn, in the units of a view box of WIDTH by HEIGHT.
 
     `line` and `band` are points of an SVG polyline and polygon; `hitches` are (x, width) of the days on the rig, none
-    where nobody goes by a rotation. `now` is where the mark of today stands, with the ends of its band.
+    where nobody goes by a rotation. `now` and `end` are where the marks of today and of the exam stand.
     """
 
     line: str
     band: str
-    now: tuple[float, float, float]
+    now: float
     end: float
     end_words: float
     pass_mark: float
@@ -64,7 +64,7 @@ def plot(now: Mark, days: Sequence[Day], rotation: Rotation, pass_mark: float) -
     return Plot(
         line=_points((x, mark.about) for x, mark in (here, *marks)),
         band=_points((*upper, *lower)),
-        now=(y_of(now.about), y_of(now.high), y_of(now.low)),
+        now=y_of(now.about),
         end=last,
         end_words=max(last, TOP + APART),
         pass_mark=passes,

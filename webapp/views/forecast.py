@@ -31,6 +31,6 @@ def show() -> str:
         unread=len(unread),
         minutes_to_read=sum(each.minutes_left for each in unread),
         to_come=len(course().planned),
-        never=[(course().lesson_or_planned(lesson), count) for lesson, count in never],
-        never_in_all=sum(count for _, count in never),
+        never=[(lesson, count) for lesson, count in never if lesson.written],
+        never_to_come=[(lesson, count) for lesson, count in never if not lesson.written],
     )

@@ -17,7 +17,7 @@ from webapp.study.so_far import so_far
 
 views = Blueprint("record", __name__)
 
-LATEST, FEW_SAT, FEW_WEEKS, FEW_LESSONS = 8, 3, 4, 4
+LATEST, FEW_SAT, FEW_WEEKS, FEW_LESSONS, FEW_MISTAKES = 5, 3, 4, 4, 4
 A_PAGE = 40
 A_YEAR = 53
 
@@ -82,6 +82,7 @@ def _of_the_whole() -> dict[str, Any]:
         "sat": _sat(),
         "few_sat": FEW_SAT,
         "few_lessons": FEW_LESSONS,
+        "few_mistakes": FEW_MISTAKES,
         "bank": bank(),
         "mine": my_row(),
         "hands_on": hands_on.mine()[1],
