@@ -32,7 +32,7 @@ def show() -> str:
 def items() -> str:
     """What is fading, lesson by lesson; then every item."""
     lines = my_record.lines()
-    return render_template("record/items.html", lines=lines, fading=my_record.fading(lines), readings=_readings())
+    return render_template("record/items.html", lines=lines, fading=my_record.fading(lines))
 
 
 @views.get("/record/sat")
