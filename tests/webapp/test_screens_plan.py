@@ -214,7 +214,9 @@ def test_a_forecast_is_made_once_for_the_same_inputs(ines, app, house, monkeypat
 def test_a_row_of_which_nothing_is_answered_is_called_a_guess(ines, app, house):
     answered(app, house, ines.id, 40)
     page = ines.get("/record").text
-    rows = re.findall(r'<th scope="row">(\d+) [^<]+(<span class="under">a guess)?', page[page.index('class="shares"') :])
+    rows = re.findall(
+        r'<th scope="row">(\d+) [^<]+(<span class="under">a guess)?', page[page.index('class="shares"') :]
+    )
     seen = {item.lesson.partition("/")[0] for item in list(app.extensions["pinandbox"]["bank"].values())[:40]}
     modules = app.extensions["pinandbox"]["course"].modules
     assert {int(number) for number, guess in rows if not guess} >= {each.number for each in modules if each.id in seen}

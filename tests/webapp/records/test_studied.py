@@ -22,7 +22,10 @@ def test_first_answers_are_each_items_first_before_the_day(store, person):
             attempt(store, join(store, "Ines Okoro").id, "a.four", 0),
         ],
     )
-    assert sorted(attempts.first_answers(store, person.id, DAY + timedelta(3))) == [("choice", True), ("numeric", False)]
+    assert sorted(attempts.first_answers(store, person.id, DAY + timedelta(3))) == [
+        ("choice", True),
+        ("numeric", False),
+    ]
 
 
 def test_a_close_answer_is_not_right(store, person):
@@ -65,7 +68,10 @@ def test_the_record_is_what_was_foretold_oldest_first(store, person):
 def test_the_record_reads_no_more_items_than_were_answered_of_late(store, person):
     record_all(
         store,
-        [attempt(store, person.id, item, days) for item, days in (("a.one", 0), ("a.one", 3), ("a.two", 1), ("a.two", 9))],
+        [
+            attempt(store, person.id, item, days)
+            for item, days in (("a.one", 0), ("a.one", 3), ("a.two", 1), ("a.two", 9))
+        ],
     )
     assert len(memory.record_of(store, person.id, 1)) == 1
     assert len(memory.record_of(store, person.id, 2)) == 2
