@@ -73,7 +73,7 @@ def test_the_strip_is_as_long_as_the_days_on_the_rig(number, on, off, before):
     found = plot(NOW, days(number), rotation, 0.75)
     share = sum(on_the_rig(rotation, FIRST + timedelta(each)) for each in range(number)) / number
     assert sum(width for _, width in found.hitches) == pytest.approx(share * (RIGHT - LEFT), abs=0.2 * number)
-    assert all(LEFT <= x and x + width <= RIGHT + 0.05 for x, width in found.hitches)
+    assert all(x >= LEFT and x + width <= RIGHT + 0.05 for x, width in found.hitches)
 
 
 @given(st.lists(st.floats(0, 1), min_size=1, max_size=90), st.floats(0, 1), st.floats(0, 1))
