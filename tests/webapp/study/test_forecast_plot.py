@@ -85,9 +85,10 @@ def test_nothing_is_drawn_outside_the_field(marks, now, pass_mark):
     assert len(found.line.split()) == len(marks) + 1
 
 
-@pytest.mark.parametrize(
-    ("number", "places"), [(1, [0]), (14, list(range(14))), (15, [6, 13, 14]), (21, [6, 13, 20]), (30, [6, 13, 20, 27, 29])]
-)  # fmt: skip
+TOLD = [(1, [0]), (14, [*range(14)]), (15, [6, 13, 14]), (21, [6, 13, 20]), (30, [6, 13, 20, 27, 29])]
+
+
+@pytest.mark.parametrize(("number", "places"), TOLD)
 def test_the_table_tells_a_few_days_or_one_a_week_and_always_the_last(number, places):
     all_of_them = days(number)
     assert told(all_of_them) == [all_of_them[at] for at in places]
