@@ -85,6 +85,8 @@ def test_axe_is_content_with_every_page(open_page, served, width, theme):
         page.goto(address)
         page.evaluate("document.querySelectorAll('main details').forEach(each => each.open = true)")
         amiss += faults(page, f"{address}, used")
+        if page.evaluate("document.documentElement.scrollWidth > innerWidth"):
+            amiss.append(f"{address}, used: wider than the page")
     assert not amiss, "\n".join(amiss)
 
 
