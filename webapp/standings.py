@@ -9,6 +9,7 @@ from datetime import date, datetime, timedelta
 from itertools import islice
 
 from course import Module
+from webapp import my_sittings
 from webapp.assigned import Assigned, rotation_of
 from webapp.at_hand import bank, course, me, store, today, zone
 from webapp.records import crews, exams, excuses, standing
@@ -93,6 +94,7 @@ class Row:
 
 def rows_of(members: Sequence[Membership]) -> list[Row]:
     """A row for each of these members, in their order, of what their coordinators may see."""
+    my_sittings.close_overdue([each.person.id for each in members])
     return _Reading(members, {each.person.id: _since(each.sees_from) for each in members}).rows()
 
 

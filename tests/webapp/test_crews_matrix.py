@@ -103,6 +103,18 @@ def test_what_cant_be_studied_in_time_is_warned_of(hands, house, crew):
     assert row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")[1] == "not begun by 1 May"
 
 
+def test_what_is_late_has_to_be_done_by_the_next_day_too(hands, house, crew, clock):
+    """Masts alone fits into the days that are left; with all of the top drives, late since yesterday, it does not."""
+    a_member(house, crew)
+    clock.forward(days=1)
+    assigned(house, "masts", crew, due=START.date() + 2 * DAY)
+    row = row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")
+    assert row[5] == "not begun by 4 Mar"
+    assigned(house, "top-drive", crew, due=START.date())
+    row = row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")
+    assert row[3] == "late since 2 Mar" and row[5] == "not begun by 4 Mar won’t make it"
+
+
 def test_an_exam_on_nights_and_without_time_is_told(hands, house, crew):
     """Day 68 of the demo's crew A is on nights; day 62 is the last day tour before it."""
     person = a_member(house, crew).person

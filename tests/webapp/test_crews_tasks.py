@@ -1,5 +1,6 @@
 """The coordinator's side of hands-on tasks: people by tasks, who was observed, who was not, and decisions."""
 
+import re
 from datetime import date, timedelta
 
 import pytest
@@ -46,7 +47,8 @@ def sign(house, crew, hand, observer, result="alone", day=TODAY, task="S-7.4"):
 
 def row_of(page: str, name: str) -> str:
     """The words of the table's row that begins with that name."""
-    [row] = [each for each in page.split("<tr>") if f'<th scope="row">{name}' in each]
+    begins = re.compile(rf'<th scope="row"[^>]*>(<a [^>]*>)?{name}')
+    [row] = [each for each in page.split("<tr>") if begins.search(each)]
     return words_of("<i " + row.split("</tr>")[0])
 
 
@@ -69,7 +71,8 @@ def test_two_of_what_is_asked_twice(coordinator, house, crew, ines, teodor):
     sign(house, crew, ines, teodor, "prompted", task="S-4.2")
     page = coordinator.get(f"/crews/{crew.id}/tasks?module=kelly").text
     assert "2 of 2" in row_of(page, "Ines Okoro")
-    assert "0 of 2, prompts" in row_of(coordinator.get(f"/crews/{crew.id}/tasks?module=tripping").text, "Ines Okoro")
+    row = row_of(coordinator.get(f"/crews/{crew.id}/tasks?module=tripping").text, "Ines Okoro")
+    assert "0 of 2 , prompts" in row
 
 
 def test_the_exam_says_what_is_asked_and_an_excuse_stands_in_its_place(coordinator, house, crew, ines):

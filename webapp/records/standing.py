@@ -33,9 +33,16 @@ class Remembered:
 People = Mapping[str, Since]
 """Who is looked at, by their id."""
 
-MEMBERS = (
-    "members as materialized (select key as person, value ->> 0 as moment, value ->> 1 as day from json_each(:people))"
-)
+
+def _table(name: str, key: str, first: str, second: str) -> str:
+    """A JSON object of pairs, given as the parameter of that name, as a table of three columns for a `with`."""
+    pair = f"json_extract(value, '$[0]') as {first}, json_extract(value, '$[1]') as {second}"
+    return f"{name} as materialized (select key as {key}, {pair} from json_each(:{name}))"
+
+
+MEMBERS = _table("members", "person", "moment", "day")
+ITEMS = _table("items", "item", "module", "seconds")
+PARTS = _table("parts", "part", "module", "minutes")
 
 
 def remembered(
@@ -43,12 +50,11 @@ def remembered(
 ) -> dict[tuple[str, str], Remembered]:
     """By (person, module). `items` has each item's module and usual seconds; it is known if it fades after that day."""
     rows = store.db.execute(
-        f"with {MEMBERS}, items as materialized"
-        " (select key as item, value ->> 0 as module, value ->> 1 as seconds from json_each(:items))"
-        " select members.person, module, count(*), sum(back_on > :day), sum(iif(back_on > :day, seconds, 0.0))"
+        f"with {MEMBERS}, {ITEMS} select members.person, module,"
+        " count(*), sum(back_on > :day), sum(iif(back_on > :day, seconds, 0.0))"
         " from members cross join memory on memory.person = members.person and last_day >= members.day"
         " cross join items on items.item = memory.item group by members.person, module",
-        {"people": _people(people), "items": json.dumps(items), "day": known_after.isoformat()},
+        {"members": _people(people), "items": json.dumps(items), "day": known_after.isoformat()},
     )
     return {(person, module): Remembered(*rest) for person, module, *rest in rows}
 
@@ -60,13 +66,11 @@ def minutes_read(
     # One key for lesson and part: SQLite makes an index for the search by one column, and none for that by two.
     keyed = {f"{lesson}#{part}": of for (lesson, part), of in parts.items()}
     rows = store.db.execute(
-        f"with {MEMBERS}, parts as materialized"
-        " (select key as part, value ->> 0 as module, value ->> 1 as minutes from json_each(:parts))"
-        " select members.person, module, sum(minutes)"
+        f"with {MEMBERS}, {PARTS} select members.person, module, sum(minutes)"
         " from members cross join parts_read on parts_read.person = members.person and at >= members.moment"
         " cross join parts on parts.part = parts_read.lesson || '#' || parts_read.part"
         " group by members.person, module",
-        {"people": _people(people), "parts": json.dumps(keyed)},
+        {"members": _people(people), "parts": json.dumps(keyed)},
     )
     return {(person, module): minutes for person, module, minutes in rows}
 
