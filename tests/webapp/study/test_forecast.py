@@ -8,7 +8,7 @@ import pytest
 
 from tests.webapp.study.situations import TODAY, told
 from webapp.study.aim import Aim
-from webapp.study.forecast import Situation, forecast, minutes_needed, never_asked, with_minutes
+from webapp.study.forecast import Situation, forecast, foretell, minutes_needed, never_asked, with_minutes
 from webapp.study.looking_ahead import kept
 from webapp.study.memory import Answer as Given
 from webapp.study.memory import State, after
@@ -134,3 +134,15 @@ def test_what_is_never_asked_is_named():
     unread = situation(minutes=30)
     first_three = {f"module-{number}/1" for number in range(3)}
     assert never_asked(replace(unread, lessons_read=first_three)) == [f"item-{number}" for number in range(30, 40)]
+
+
+def test_what_is_foretold_comes_with_the_memory_that_it_rests_on():
+    """The mark of the last day is that of its memory, taken a day later without study."""
+    start = situation(exam=12)
+    found = foretell(start)
+    assert found.days == forecast(start)
+    aim = replace(start.aim, exam=start.end)
+    then = readiness(start.offers, found.memory, aim, found.days[-1].day).mark.about
+    assert then == pytest.approx(found.days[-1].mark.about)
+    assert set(never_asked(start)) == {each.item for each in start.offers} - set(found.memory)
+    assert start.memory == {}
