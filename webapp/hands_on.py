@@ -105,6 +105,12 @@ def waiting_groups(marks: Marks) -> list[list[SignOff]]:
     return waiting(each for tasks in marks.values() for one in tasks.values() for each in one.signed)
 
 
+def not_possible(marks: Marks) -> list[SignOff]:
+    """For each hand and task that can't be done on the rig: the signature that says so last, with its reason."""
+    those = [one for tasks in marks.values() for one in tasks.values() if one.state == NOT_POSSIBLE]
+    return [next(each for each in one.signed if each.counts and each.result == NOT_POSSIBLE) for one in those]
+
+
 def first_day_of(months: int) -> date:
     """The first day of the last so many months."""
     return since(today(), months)
