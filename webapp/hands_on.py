@@ -26,6 +26,8 @@ class HandsOn:
     standing: Standing
     signed: tuple[SignOff, ...]
     excuse: Excuse | None
+    paper: str | None
+    """Of the hand's exam, which says what is asked for; None where no exam is set."""
 
     @property
     def state(self) -> str:
@@ -48,10 +50,14 @@ def of_hand(person: str, rig: Rig | None) -> list[HandsOn]:
 
 
 def mine() -> tuple[Membership | None, list[HandsOn]]:
-    """The crew in which who is asking is now, and every task for them; no task if nobody could ever sign one."""
+    """The crew in which who is asking is now, and every task for them.
+
+    No task for who was never in a crew. Who left one keeps the list: what was signed is theirs.
+    """
     member = crews.membership_now(store(), me().id)
-    tasks = of_hand(me().id, member.crew.rig if member else None)
-    return member, tasks if member or any(each.signed for each in tasks) else []
+    if not crews.memberships_of(store(), me().id):
+        return None, []
+    return member, of_hand(me().id, member.crew.rig if member else None)
 
 
 def of_members(members: Iterable[Membership]) -> Marks:
@@ -85,7 +91,7 @@ def _one(task: Task, rig: Rig | None, paper: str | None, signed: list[SignOff], 
         excuse=excuse and excuse.kind,
         today=today(),
     )
-    return HandsOn(task, found, tuple(signed), excuse)
+    return HandsOn(task, found, tuple(signed), excuse, paper)
 
 
 def counts(tasks: Iterable[HandsOn]) -> Counter[str]:

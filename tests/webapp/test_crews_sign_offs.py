@@ -7,7 +7,7 @@ import pytest
 
 from tests.webapp.crews import START, UNTIL, a_crew, a_hand, a_member, a_rig, an_observer
 from tests.webapp.page_browser import words_of
-from webapp.records import crews, log, rights, sign_offs
+from webapp.records import crews, exams, log, rights, sign_offs
 
 DAY = timedelta(days=1)
 FORM = re.compile(r'name="id" value="([^"]+)"')
@@ -283,3 +283,30 @@ def test_somebody_in_no_crew_has_no_tasks_in_the_record(hands):
     browser = hands("Marek Osei-Lund")
     assert "Hands-on tasks" not in browser.get("/record").text
     assert "You are in no crew" in browser.get("/record/tasks").text
+
+
+def test_an_exam_that_asks_for_fewer_tasks_says_so(house, ines, hands, clock):
+    """Counted in tasks.toml: of the 42 that a kelly rig has, 28 have a number for paper A."""
+    exams.set_day(house, ines.id, "a", START.date() + 60 * DAY, ines.id, clock())
+    page = words_of(hands("Ines Okoro").get("/record").text)
+    assert "0 of 28 tasks for paper A are done" in page
+    assert "14 more tasks are not asked for paper A." in page
+
+
+def test_who_left_the_crew_keeps_tasks_signatures_and_exam(observer, house, ines, hands, clock):
+    sign(observer, ines)
+    exams.set_day(house, ines.id, "a", START.date() + 60 * DAY, ines.id, clock())
+    crews.leave(house, crews.membership_now(house, ines.id).id, "left", clock())
+    browser = hands("Ines Okoro")
+    tasks = words_of(browser.get("/record/tasks").text)
+    assert "nobody can sign for you now" in tasks and "seen by Teodor Quist" in tasks
+    for page in ("/record", "/today"):
+        assert "Your exam Paper A on 1 May." in words_of(browser.get(page).text)
+    assert "/record/tasks" in browser.get("/record").text
+
+
+def test_who_left_without_a_signature_keeps_the_list(house, ines, hands, clock):
+    crews.leave(house, crews.membership_now(house, ines.id).id, "left", clock())
+    browser = hands("Ines Okoro")
+    assert "Each task, and who signed it" in browser.get("/record").text
+    assert "S-2.3 Set and pull slips not seen" in words_of(browser.get("/record/tasks").text)
