@@ -21,6 +21,7 @@ from webapp.crewing import RIG_TYPES
 from webapp.my_rig_sheet import my_sheet, numbers_from, sheet_in_words
 from webapp.reading import Reading
 from webapp.records import house
+from webapp.standings import my_exam
 from webapp.study.days import study_day
 
 BEFORE_UNIT = re.compile(r"(?<=\d) (?=[^\W\d_]|[%°])")
@@ -46,8 +47,8 @@ def install(app: Flask) -> None:
     ):
         app.add_template_global(name)
     for name in (
-        caution, crew_links, figure_here, is_demo, lesson_address, my_sheet, numbers_from, sheet_in_words, static,
-        this_page, way_to_crews,
+        caution, crew_links, figure_here, is_demo, lesson_address, my_exam, my_sheet, numbers_from, sheet_in_words,
+        static, this_page, way_to_crews,
     ):  # fmt: skip
         app.add_template_global(name)
     app.jinja_env.globals["rig_types"] = RIG_TYPES

@@ -11,7 +11,8 @@ from math import exp, log
 
 from webapp.study.aim import Aim
 from webapp.study.first_sight import OTHERWISE
-from webapp.study.memory import State, first_if_right, first_if_wrong, if_right, if_wrong, kept
+from webapp.study.looking_ahead import first_if_right, first_if_wrong, if_right, if_wrong, kept
+from webapp.study.memory import State
 from webapp.study.opened import days_to_go
 from webapp.study.planner import plan_today
 from webapp.study.readiness import Mark, banded, exam_recalls, shift_of, shifted, spread_ahead

@@ -4,11 +4,10 @@ from flask import Blueprint, render_template
 
 from webapp import hands_on
 from webapp.allowed import coordinating, my_member
-from webapp.assigned import rotation_of
 from webapp.at_hand import bank, store, today
 from webapp.mistakes import come_again
 from webapp.my_readiness import readiness_for_coordinator
-from webapp.records import attempts, questions
+from webapp.records import attempts, questions, rotations
 from webapp.standings import rows_of
 from webapp.study.pace import say
 from webapp.study.rotation import on_nights, on_the_rig
@@ -27,7 +26,7 @@ def show(person_id: str) -> str:
     member = my_member(person_id)
     since = member.sees_from
     row = rows_of([member])[0]
-    rotation = rotation_of(member.crew, member.person.minutes)
+    rotation = rotations.of_members(store(), [member])[person_id].rotation
     taken = [test.sitting for cell in row.cells.values() for test in cell.tests]
     return render_template(
         "people/member.html",
