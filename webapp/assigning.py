@@ -58,9 +58,10 @@ def assign(crew: Crew, aim: Aim, modules: Collection[Module], terms: Terms) -> N
                 made_at=at,
             )
             assignments.add(store(), new)
-        numbers = ", ".join(str(each.number) for each in modules)
+        what = "Module " if len(modules) == 1 else "Modules "
+        what += ", ".join(str(each.number) for each in modules)
         only = f", on {TYPES[terms.rig_type]} only" if terms.rig_type else ""
-        detail = f"{'Module' if len(modules) == 1 else 'Modules'} {numbers} to {aim.name}{only}, {_due(terms.due_by, terms.due_day)}."
+        detail = f"{what} to {aim.name}{only}, {_due(terms.due_by, terms.due_day)}."
         log.note(store(), me().id, "assigned", detail, at, crew.id, aim.id if aim.to == "person" else None)
 
 

@@ -1,5 +1,6 @@
 """The coordinator's side of hands-on tasks: people by tasks, who was observed, who was not, and decisions."""
 
+import re
 from datetime import date, timedelta
 
 import pytest
