@@ -31,6 +31,7 @@ SET_UP = "ABCD-EFGH-JKMN-PQRS"
 LEAD, OBSERVER, HAND = "Rosalind Achterberg", "Hettie Quarles", "Marek Osei-Lund"
 OF_A_CREW = ("", "/about", "/people", "/people/new", "/people/file", "/assign", "/tasks", "/tasks?unseen=12",
              "/observers", "/slips", "/slips/print", "/log")  # fmt: skip
+OF_MANY = ("", "/people", "/assign", "/tasks?module=top-drive", "/tasks?module=top-drive&unseen=12", "/slips")
 OF_A_HAND = ("", "/excuse", "/exam", "/transfer", "/rig-sheet")
 CLEAR = """form => { form.noValidate = true; form.querySelectorAll('input:not([type=hidden]):not([type=checkbox])\
 :not([type=radio])').forEach(each => { each.value = '' }) }"""
@@ -73,7 +74,8 @@ def addresses(served):
         "": ["/slip", "/slip/AAAA", f"/slip/{slips.code_of(store, slip)}", f"/set-up/{SET_UP}", "/set-up/AAAA"],
         LEAD: [
             "/crews", "/crews/all", "/crews/all?state=late&days=3", "/crews/new", "/rigs/new", "/settings/crew",
-            *(f"/crews/{crew.id}{page}" for crew in (seven, many, one, none) for page in OF_A_CREW),
+            *(f"/crews/{crew.id}{page}" for crew in (seven, one, none) for page in OF_A_CREW),
+            *(f"/crews/{many.id}{page}" for page in OF_MANY),
             *(f"/people/{hand}{page}" for hand in (marek, ines) for page in OF_A_HAND),
             f"/people/{marek}/transfer?crew={one.id}", f"/crews/{one.id}/people/{ines}/leave",
             *(f"/rigs/{rig}/sheet{end}" for rig in (seven.rig.id, many.rig.id) for end in ("", "?edit=yes")),
