@@ -4,8 +4,8 @@ from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date
 
-from course import Module, load_blueprints
-from webapp.at_hand import course, me, now, store
+from course import Module
+from webapp.at_hand import blueprints, course, me, now, store
 from webapp.records import assignments, crews, exams, excuses, log
 from webapp.records.assignments import Assignment
 from webapp.records.crews import Crew, Membership, Rig
@@ -58,10 +58,10 @@ def assign(crew: Crew, aim: Aim, modules: Collection[Module], terms: Terms) -> N
                 made_at=at,
             )
             assignments.add(store(), new)
-        what = "Module " if len(modules) == 1 else "Modules "
-        what += ", ".join(str(each.number) for each in modules)
+        numbers = ", ".join(str(each.number) for each in modules)
         only = f", on {TYPES[terms.rig_type]} only" if terms.rig_type else ""
-        detail = f"{what} to {aim.name}{only}, {_due(terms.due_by, terms.due_day)}."
+        what = "Module" if len(modules) == 1 else "Modules"
+        detail = f"{what} {numbers} to {aim.name}{only}, {_due(terms.due_by, terms.due_day)}."
         log.note(store(), me().id, "assigned", detail, at, crew.id, aim.id if aim.to == "person" else None)
 
 
@@ -131,7 +131,7 @@ def name_of(module: str | None, task: str | None) -> str:
 
 def modules_of_paper(paper: str) -> set[str]:
     """The ids of the modules that paper 'a' or 'b' asks something of."""
-    blueprint = load_blueprints(course())[PAPERS[paper]]
+    blueprint = blueprints()[PAPERS[paper]]
     return {id for id, share in blueprint.modules.items() if share.questions}
 
 

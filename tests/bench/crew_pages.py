@@ -23,6 +23,7 @@ from tests.webapp.conftest import CHEAP, PASSWORD
 from tests.webapp.page_browser import TOKEN
 from webapp import create_app
 from webapp.records.connection import Store
+from webapp.serving import keep_for_good
 
 BAR = 2.0
 ROUNDS = 9
@@ -86,6 +87,7 @@ def main() -> None:
     path, number, attempts = Path(sys.argv[1]), *(int(each) for each in [*sys.argv[2:], "300", "1000000"][:2])
     make(path, number, attempts)
     app = create_app({"DATABASE": str(path), "CLOCK": lambda: big_house.START, "ARGON2": CHEAP})
+    keep_for_good()  # as the server does
     conn = app.extensions["pinandbox"]["store"].db.conn
     people = [id for (id,) in conn.execute("select person from memberships where left_at is null order by person")]
     one = conn.execute(

@@ -47,7 +47,8 @@ def sign(house, crew, hand, observer, result="alone", day=TODAY, task="S-7.4"):
 
 def row_of(page: str, name: str) -> str:
     """The words of the table's row that begins with that name."""
-    [row] = [each for each in page.split("<tr>") if re.search(f'<th scope="row">(<a [^>]*>)?{name}', each)]
+    begins = re.compile(rf'<th scope="row"[^>]*>(<a [^>]*>)?{name}')
+    [row] = [each for each in page.split("<tr>") if begins.search(each)]
     return words_of("<i " + row.split("</tr>")[0])
 
 

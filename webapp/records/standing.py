@@ -1,7 +1,8 @@
 """What the records say of many people and all modules at once: memory and reading. Aggregated in SQL.
 
 Of each person only what came at or after a moment is looked at, since a coordinator sees nothing from before. A row of
-memory has a day only: it counts from the day of that moment on. No query here reads attempts.
+memory has a day only: on the very day of that moment it counts if an attempt of its pair was answered at or after the
+moment. That is one search by index for each such row, and only for them.
 """
 
 import json
@@ -33,9 +34,21 @@ class Remembered:
 People = Mapping[str, Since]
 """Who is looked at, by their id."""
 
-MEMBERS = (
-    "members as materialized (select key as person, value ->> 0 as moment, value ->> 1 as day from json_each(:people))"
+
+def _table(name: str, key: str, first: str, second: str) -> str:
+    """A JSON object of pairs, given as the parameter of that name, as a table of three columns for a `with`."""
+    pair = f"json_extract(value, '$[0]') as {first}, json_extract(value, '$[1]') as {second}"
+    return f"{name} as materialized (select key as {key}, {pair} from json_each(:{name}))"
+
+
+MEMBERS = _table("members", "person", "moment", "day")
+ITEMS = _table("items", "item", "module", "seconds")
+SEEN = (
+    "(last_day > members.day or (last_day = members.day and exists (select 1 from attempts"
+    " where attempts.person = memory.person and attempts.item = memory.item and answered_at >= members.moment)))"
 )
+"""A row of memory that somebody who sees from `members.moment` on may know of."""
+PARTS = _table("parts", "part", "module", "minutes")
 
 
 def remembered(
@@ -43,12 +56,11 @@ def remembered(
 ) -> dict[tuple[str, str], Remembered]:
     """By (person, module). `items` has each item's module and usual seconds; it is known if it fades after that day."""
     rows = store.db.execute(
-        f"with {MEMBERS}, items as materialized"
-        " (select key as item, value ->> 0 as module, value ->> 1 as seconds from json_each(:items))"
-        " select members.person, module, count(*), sum(back_on > :day), sum(iif(back_on > :day, seconds, 0.0))"
-        " from members cross join memory on memory.person = members.person and last_day >= members.day"
+        f"with {MEMBERS}, {ITEMS} select members.person, module,"
+        " count(*), sum(back_on > :day), sum(iif(back_on > :day, seconds, 0.0))"
+        f" from members cross join memory on memory.person = members.person and {SEEN}"
         " cross join items on items.item = memory.item group by members.person, module",
-        {"people": _people(people), "items": json.dumps(items), "day": known_after.isoformat()},
+        {"members": _people(people), "items": json.dumps(items), "day": known_after.isoformat()},
     )
     return {(person, module): Remembered(*rest) for person, module, *rest in rows}
 
@@ -60,13 +72,11 @@ def minutes_read(
     # One key for lesson and part: SQLite makes an index for the search by one column, and none for that by two.
     keyed = {f"{lesson}#{part}": of for (lesson, part), of in parts.items()}
     rows = store.db.execute(
-        f"with {MEMBERS}, parts as materialized"
-        " (select key as part, value ->> 0 as module, value ->> 1 as minutes from json_each(:parts))"
-        " select members.person, module, sum(minutes)"
+        f"with {MEMBERS}, {PARTS} select members.person, module, sum(minutes)"
         " from members cross join parts_read on parts_read.person = members.person and at >= members.moment"
         " cross join parts on parts.part = parts_read.lesson || '#' || parts_read.part"
         " group by members.person, module",
-        {"people": _people(people), "parts": json.dumps(keyed)},
+        {"members": _people(people), "parts": json.dumps(keyed)},
     )
     return {(person, module): minutes for person, module, minutes in rows}
 

@@ -1,15 +1,17 @@
 """A records file of an older level is brought up with all that it holds."""
 
+import json
 import sqlite3
 from contextlib import closing
 
 import pytest
 from sqlite_utils import Database, Migrations
 
-from tests.webapp.records.samples import START, ask, attempt
-from webapp.records import answers, attempts, hints
+from tests.webapp.records.samples import START, Drawn, ask, attempt
+from webapp.records import answers, attempts, hints, questions
 from webapp.records.answers import UncountedAnswer
 from webapp.records.connection import Store
+from webapp.records.ids import new_id
 from webapp.records.migrations import APPLICATION_ID, LEVELS
 from webapp.records.moments import as_text
 
@@ -24,11 +26,11 @@ def old(tmp_path):
         db.execute(f"pragma application_id = {APPLICATION_ID}")
         first.apply(db)
     ines = _joined_at_level_one(store)
-    attempts.record(store, attempt(store, ines))
-    hints.shown(store, ask(store, ines, place="practice"), START)
-    drilled = ask(store, None, place="ten", drill="a-drill")
+    attempts.record(store, attempt(store, ines, id=_asked_at_level_one(store, ines, "today")))
+    hints.shown(store, _asked_at_level_one(store, ines, "practice"), START)
+    drilled = _asked_at_level_one(store, None, "ten", drill="a-drill")
     answers.keep_first(store, UncountedAnswer(drilled, "5", "5 kN", "wrong", None, START))
-    ask(store, ines, place="lesson", lesson="units/force-mass-weight")
+    _asked_at_level_one(store, ines, "lesson", lesson="units/force-mass-weight")
     yield store
     store.close()
 
@@ -42,6 +44,24 @@ def _joined_at_level_one(store: Store) -> str:
             [as_text(START)],
         )
     return "ines"
+
+
+def _asked_at_level_one(
+    store: Store, person: str | None, place: str, drill: str | None = None, lesson: str | None = None
+) -> str:
+    """A question's row as level 1 has it; its id."""
+    drawn, question = Drawn("units.rating-in-kn"), new_id(START)
+    questions.keep_texts(store, {drawn.item_hash: "stem = 'How many kN?'"})
+    with store.writing() as db:
+        db.execute(
+            "insert into questions (id, person, item, item_hash, place, drill, lesson, body, drawn_at)"
+            " values (?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            [
+                question, person, drawn.item, drawn.item_hash, place, drill, lesson, json.dumps(drawn.body()),
+                as_text(START),
+            ],
+        )  # fmt: skip
+    return question
 
 
 def rows(store: Store) -> dict[str, list[tuple]]:
