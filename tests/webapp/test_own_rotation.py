@@ -1,4 +1,4 @@
-"""A hand of a crew who told a rotation of their own: it decides for them wherever days on and off do, and it is said."""
+"""A hand of a crew who told a rotation of their own: it decides for them wherever days on do, and it is said."""
 
 from datetime import date, timedelta
 
