@@ -2,6 +2,7 @@
 
 import functools
 import hashlib
+import math
 import re
 from datetime import date, datetime
 from pathlib import Path
@@ -33,7 +34,7 @@ def install(app: Flask) -> None:
     app.jinja_env.undefined = StrictUndefined
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.add_template_filter(_marked_each_time, "marked")
-    for name in (day, study_date, weekday, clock_time, minutes, several):
+    for name in (day, study_date, weekday, clock_time, minutes, several, percent):
         app.add_template_filter(name)
     for name in (
         at_hand.me,
@@ -103,6 +104,11 @@ def minutes(seconds: float) -> str:
 def several(number: int, thing: str) -> str:
     """'1 item', '7 items'."""
     return f"{number} {thing}" if number == 1 else f"{number} {thing}s"
+
+
+def percent(share: float, up: bool = False) -> str:
+    """'74 %' of a share of 1. What is foretold is rounded down, the upper end of a band `up`."""
+    return f"{(math.ceil if up else math.floor)(round(share * 100, 6))}{NO_BREAK}%"
 
 
 def figure_here(name: str) -> Figure:
