@@ -37,7 +37,7 @@ def ask(
     """Draw an item for who is asking, in their system, and keep it; the new question's id. Raises KeyError.
 
     `suits` says which draws may be asked here; `seed` is that of the first of them, by chance if it is None. Every
-    second draw of an item has the numbers of the hand's rig sheet.
+    second draw that could have the numbers of the hand's rig sheet has them.
     """
     person = me()
     item = bank()[item_id]
