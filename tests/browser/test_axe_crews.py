@@ -85,7 +85,10 @@ def addresses(served):
             "/sign-offs", f"/sign-offs/{marek}", f"/sign-offs/{marek}/S-4.1", "/sign-offs/mine",
             f"/sign-offs/mine/{_last_of(store, OBSERVER)}", f"/rigs/{seven.rig.id}/sheet",
         ],
-        HAND: ["/rig-sheet", "/rig-sheet?edit=yes", "/settings/crew", "/record/tasks", "/record", "/today"],
+        HAND: [
+            "/rig-sheet", "/rig-sheet?edit=yes", "/settings/crew", "/settings/crew/leave", "/record/tasks", "/record",
+            "/today",
+        ],
         "amiss": _forms(seven, one, marek, ines, signed[0]),
     }  # fmt: skip
 
