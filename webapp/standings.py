@@ -106,6 +106,11 @@ def my_row() -> Row | None:
     return membership and _Reading([membership], {me().id: _since(me().created_at)}).rows()[0]
 
 
+def my_exam() -> Exam | None:
+    """The exam that is set for who is asking, in a crew or in none."""
+    return exams.of_people(store(), [me().id]).get(me().id)
+
+
 def _since(moment: datetime) -> Since:
     return Since(moment, study_day(moment, zone()))
 

@@ -1,4 +1,4 @@
-"""A hand of a crew who told a rotation of their own: it decides for them wherever days on do, and it is said."""
+"""One hand's own rotation decides for that hand wherever days count; their crew's where they told none."""
 
 from datetime import date, timedelta
 
