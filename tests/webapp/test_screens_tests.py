@@ -1,5 +1,6 @@
 """Tests of modules as a hand takes them: begun, passed or not, again on the next day, refreshed; what Today says."""
 
+import re
 from dataclasses import replace
 from datetime import timedelta
 
@@ -161,7 +162,7 @@ def test_passed_before_reading_the_lessons_count_as_passed_and_today_does_not_as
     assert found.passed is True
     assert words_of(ines.get(f"/sittings/{found.id}").text).startswith("Passed")
     words = words_of(ines.get("/today").text)
-    assert "Read lesson 10." not in words and "10.1 Dropped" not in words
+    assert "Read lesson 10." not in words and "read on 10.1" not in words
     words = words_of(ines.get("/lessons").text)
     assert words.count("passed by test on 2 Mar") == 2
     assert ines.get("/lessons/safety/dropped-objects").status_code == 200
@@ -271,3 +272,18 @@ def test_a_test_begun_in_the_crew_is_told_with_its_day(ines, house, clock):
     ines.send(f"{at}/hand-in")
     assert newest(house).handed_in_at == START + timedelta(hours=17)
     assert "2 Mar" in words_of(ines.get(at).text)
+
+
+def test_the_questions_of_a_result_are_folded_and_what_must_be_right_is_marked_in_its_place(ines, house):
+    take(ines, house, "kelly", wrong=["kelly/slips"])
+    page = ines.get(f"/sittings/{newest(house).id}").text
+    folded = re.findall(r'<details id="question-\d+">\s*<summary>(.*?)</summary>', page, re.DOTALL)
+    items = newest(house).body["items"]
+    assert len(folded) == len(items) and "<details open" not in page
+    assert ["must be right" in each for each in folded] == [each["must_pass"] for each in items]
+    assert any(each["must_pass"] for each in items) and not all(each["must_pass"] for each in items)
+
+
+def test_the_start_page_says_what_keeps_an_answer(ines):
+    words = words_of(ines.get("/tests/kelly/start").text)
+    assert "Press it before you leave a question." in words and "what you kept is there" in words
