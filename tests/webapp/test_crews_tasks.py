@@ -124,6 +124,26 @@ def test_observed_goes_by_rig_and_crew_and_never_beyond_my_own(coordinator, hous
     assert tilda.get(f"/crews/observed?task=S-7.4&crew={crew.id}").status_code == 404
 
 
+def test_a_choice_that_holds_nobody_says_nothing_of_who_was_observed(coordinator, house, crew, ines):
+    """Found by a coordinator: a rig with another rig's crew read 'Not observed: everybody was'."""
+    other = a_crew(house, a_rig(house, "Quillwater 12", "top-drive"))
+    for choice in (f"rig={crew.rig.id}&crew={other.id}", f"crew={other.id}"):
+        page = words_of(coordinator.get(f"/crews/observed?task=S-7.4&{choice}").text)
+        assert "No hands fit this choice." in page, choice
+        assert "Not observed in this time" not in page and "Nobody was observed" not in page, choice
+    page = coordinator.get(f"/crews/observed?task=S-7.4&crew={crew.id}").text
+    assert f'<option value="{crew.id}" selected>' in page and 'name="rig"' not in page
+
+
+def test_a_rig_is_chosen_with_all_its_crews(coordinator, house, crew, ines):
+    a_member(house, a_crew(house, crew.rig, "Crew B"), "Marek Osei-Lund")
+    a_member(house, a_crew(house, a_rig(house, "Quillwater 12", "top-drive")), "Lucho Brandvold")
+    page = coordinator.get(f"/crews/observed?task=S-7.4&crew={crew.rig.id}").text
+    shown = words_of(page).partition("Not observed in this time")[2]
+    assert "Ines Okoro" in shown and "Marek Osei-Lund" in shown and "Lucho" not in shown
+    assert f'<option value="{crew.rig.id}" selected>Quillwater 7, all my crews' in page
+
+
 def test_observed_without_a_task_asks_for_one(coordinator, crew):
     for address in ("/crews/observed", "/crews/observed?task=S-99.9&months=7"):
         assert "Not observed" not in coordinator.get(address).text

@@ -12,7 +12,7 @@ from webapp.allowed import coordinating, my_crew, observing
 from webapp.at_hand import course, me, now, store
 from webapp.hands_on import HandsOn, Marks
 from webapp.records import crews, sign_offs
-from webapp.records.crews import Membership
+from webapp.records.crews import Crew, Membership, Rig
 from webapp.records.sign_offs import SignOff, SignOffError
 from webapp.study.tasks import waiting
 from webapp.views.entry import NOT_TAKEN
@@ -63,12 +63,16 @@ def show(crew: str) -> str:
 
 @views.get("/crews/observed")
 def observed() -> str:
-    """Everybody of my crews who was observed on a task in the last months, and who was not."""
+    """Everybody of my crews who was observed on a task in the last months, and who was not.
+
+    The form sends one choice as `crew`: a crew of mine, or a rig for all my crews on it. So none can miss the other;
+    an address that names a rig and another rig's crew has nobody, which is not the same as nobody observed.
+    """
     if not coordinating():
         abort(404)
     rig, crew, months = request.args.get("rig", ""), request.args.get("crew", ""), _months()
     asked = course().tasks.get(request.args.get("task", ""))
-    mine = [each for each in coordinating() if rig in ("", each.rig.id) and crew in ("", each.id)]
+    mine = [each for each in coordinating() if rig in ("", each.rig.id) and crew in ("", each.id, each.rig.id)]
     if not mine and not (rig and crew):
         abort(404)  # a rig or crew that is not mine
     members = crews.members(store(), [each.id for each in mine])
@@ -76,16 +80,15 @@ def observed() -> str:
     seen, unseen = _observed(members, asked, first) if asked else ([], [])
     return render_template(
         "signoffs/observed.html",
-        crews=coordinating(),
-        rigs=sorted({each.rig for each in coordinating()}, key=lambda each: each.name),
+        by_rig=_by_rig(coordinating()),
         tasks=course().tasks.values(),
         asked=asked,
-        rig=rig,
-        crew=crew,
+        chosen=crew or rig,
         months=months,
         choices=MONTHS,
         first=first,
         where=", ".join(each.full_name for each in mine) or "no crew",
+        looked_at=members,
         seen=seen,
         unseen=unseen,
     )
@@ -120,6 +123,12 @@ def stand(signed: str) -> Response | tuple[str, int]:
     except SignOffError as error:
         return _one(found, {"stand_why": str(error)}), NOT_TAKEN
     return redirect(url_for(".one", signed=signed, done="stand"), 303)
+
+
+def _by_rig(mine: list[Crew]) -> list[tuple[Rig, list[Crew]]]:
+    """The crews under their rigs, rigs by name."""
+    rigs = sorted({each.rig for each in mine}, key=lambda each: each.name)
+    return [(rig, [each for each in mine if each.rig == rig]) for rig in rigs]
 
 
 def _not_seen(members: list[Membership], marks: Marks, tasks: list[Task], first: date) -> list[Unseen]:
