@@ -27,7 +27,10 @@ FIGURES_BESIDE = 4
 
 @dataclass(frozen=True)
 class SheetField:
-    """One number that a sheet asks for. `usual` is what rigs have, in base units; a `limit` may not be exceeded."""
+    """One number that a sheet asks for. `usual` is what rigs have, in base units; a `limit` may not be exceeded.
+
+    `symbols` are the units that stand on such plates and papers; any other of the register may be written too.
+    """
 
     name: str
     part: str
@@ -35,6 +38,7 @@ class SheetField:
     note: str | None
     register: str
     units: Mapping[str, str]
+    symbols: list[str]
     usual: Range
     limit: bool
 
@@ -42,10 +46,9 @@ class SheetField:
         """The unit that is offered first."""
         return register(self.register).unit(self.units[system])
 
-    @property
-    def symbols(self) -> list[str]:
-        """Every unit that a plate may have."""
-        return list(register(self.register).units)
+    def knows(self, symbol: str) -> bool:
+        """Whether the number can be in that unit at all."""
+        return symbol in register(self.register).units
 
 
 @dataclass(frozen=True)
@@ -68,8 +71,9 @@ def sheet_fields() -> Mapping[str, SheetField]:
 def _field(name: str, row: Mapping) -> SheetField:
     low, high = (base_of(text, row["register"]) for text in row["range"])
     units = {system: register(row["register"]).unit(row["units"][system]).symbol for system in SYSTEMS}
-    usual, limit = Range(low, high), row.get("limit", False)
-    return SheetField(name, row["part"], row["label"], row.get("note"), row["register"], units, usual, limit)
+    plates = [register(row["register"]).unit(each).symbol for each in row.get("plates", units.values())]
+    symbols, usual, limit = list(dict.fromkeys(plates)), Range(low, high), row.get("limit", False)
+    return SheetField(name, row["part"], row["label"], row.get("note"), row["register"], units, symbols, usual, limit)
 
 
 def base_of(text: str, register_name: str) -> float:
@@ -101,7 +105,7 @@ def read_sheet(typed: Mapping[str, str], chosen: Mapping[str, str], system: str,
         if not text:
             continue
         try:
-            read[name] = read_quantity(text, symbol if symbol in field.symbols else field.units[system], comma,
+            read[name] = read_quantity(text, symbol if field.knows(symbol) else field.units[system], comma,
                                        field.register)  # fmt: skip
         except AnswerError as error:
             problems[name] = error.message
@@ -156,4 +160,4 @@ def _unlike_a_rig(field: SheetField, read: Quantity, text: str, symbol: str, com
     other = other_way(text, symbol, comma, field.register)
     if other is not None and field.usual.has(other.base):
         return f"{told} If you mean {other.shown(comma)}, write it like that."
-    return f"{told} Is it right? Read the plate and its unit again."
+    return f"{told} Is it right? Read it and its unit again."

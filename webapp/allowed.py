@@ -53,14 +53,19 @@ def my_member(person_id: str) -> Membership:
     return membership
 
 
-def my_crew_on(rig_id: str) -> Crew:
-    """A crew on that rig that who is asking coordinates."""
-    return next((each for each in coordinating() if each.rig.id == rig_id), None) or abort(404)
+def my_crew_on(rig_id: str, preferred: str = "") -> Crew:
+    """A crew on that rig that who is asking coordinates: the preferred one, where it is such."""
+    return _on(coordinating(), rig_id, preferred)
 
 
-def crew_i_work_with_on(rig_id: str) -> Crew:
-    """A crew on that rig that who is asking coordinates, or in which they may sign tasks today."""
-    return next((each for each in crews_i_work_with() if each.rig.id == rig_id), None) or abort(404)
+def crew_i_work_with_on(rig_id: str, preferred: str = "") -> Crew:
+    """A crew on that rig that who is asking coordinates, or in which they may sign tasks today; as above."""
+    return _on(crews_i_work_with(), rig_id, preferred)
+
+
+def _on(mine: list[Crew], rig_id: str, preferred: str) -> Crew:
+    there = [each for each in mine if each.rig.id == rig_id] or abort(404)
+    return next((each for each in there if each.id == preferred), there[0])
 
 
 def crews_i_work_with() -> list[Crew]:

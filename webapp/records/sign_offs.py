@@ -139,6 +139,17 @@ def withdraw(store: Store, signed: SignOff, by: Person, why: str, now: datetime)
     return True
 
 
+def keep_one(store: Store, these: Collection[SignOff], kept: str, by: Person, why: str, now: datetime) -> None:
+    """Of signatures that differ keep the one of that id: the others are withdrawn with the reason, and it is logged.
+
+    Raises SignOffError.
+    """
+    with store.writing():
+        for each in these:
+            if each.id != kept:
+                withdraw(store, each, by, why, now)
+
+
 def let_stand(store: Store, these: Collection[SignOff], by: Person, why: str, now: datetime) -> None:
     """Let signatures that differ all count, with a reason, and log it. Raises SignOffError."""
     if not why.strip():

@@ -24,6 +24,11 @@ UNSEEN = ("6", "12")
 NOT_ASKED = ("not-asked", "not-here", "excused", "replaced")
 """States in which nobody has to see the task."""
 LONGEST_WHY = 300
+DONE = {
+    "withdrawn": "It is withdrawn. It stays in the record and counts no more.",
+    "stand": "Both stand, and both count.",
+    "kept": "This one is kept and counts. The other is withdrawn, and stays in the record.",
+}
 
 
 @dataclass(frozen=True)
@@ -111,18 +116,24 @@ def withdraw(signed: str) -> Response | tuple[str, int]:
     return redirect(url_for(".one", signed=signed, done="withdrawn"), 303)
 
 
-@views.post("/crews/signed/<signed>/stand")
-def stand(signed: str) -> Response | tuple[str, int]:
-    """Let the signatures that differ all count, with a reason."""
+@views.post("/crews/signed/<signed>/decide")
+def decide(signed: str) -> Response | tuple[str, int]:
+    """Of signatures that differ keep one and withdraw the others, or let all count; with a reason."""
     found = _signed(signed)
-    group = _group(found)
-    if not group:
-        return redirect(url_for(".one", signed=signed), 303)
+    group, kept = _group(found), request.form.get("keep", "")
+    if kept not in ("all", *(each.id for each in group)):
+        return redirect(url_for(".one", signed=signed), 303)  # decided meanwhile, or a choice that is none
+    why = request.form.get("decided_why", "")[:LONGEST_WHY]
     try:
-        sign_offs.let_stand(store(), group, me(), request.form.get("stand_why", "")[:LONGEST_WHY], now())
+        if kept == "all":
+            sign_offs.let_stand(store(), group, me(), why, now())
+        else:
+            sign_offs.keep_one(store(), group, kept, me(), why, now())
     except SignOffError as error:
-        return _one(found, {"stand_why": str(error)}), NOT_TAKEN
-    return redirect(url_for(".one", signed=signed, done="stand"), 303)
+        return _one(found, {"decided_why": str(error)}), NOT_TAKEN
+    return redirect(
+        url_for(".one", signed=signed if kept == "all" else kept, done="stand" if kept == "all" else "kept"), 303
+    )
 
 
 def _by_rig(mine: list[Crew]) -> list[tuple[Rig, list[Crew]]]:
@@ -184,5 +195,6 @@ def _one(found: SignOff, problems: dict[str, str]) -> str:
         each=found,
         group=_group(found),
         problems=problems,
-        done=request.args.get("done"),
+        typed_why=request.form.get("decided_why", ""),
+        done=DONE.get(request.args.get("done", "")),
     )

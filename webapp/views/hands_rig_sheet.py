@@ -24,6 +24,7 @@ def show(person: str) -> str:
         "crews/hands_rig_sheet.html",
         membership=membership,
         shown=sheet and shown(sheet),
+        may_check=sheet and sheet.writer != me().id,
         may_take=membership.crew.id in {each.id for each in allowed.coordinating()},
         done=DONE.get(request.args.get("done", "")),
     )
@@ -52,7 +53,7 @@ def take(person: str) -> Response:
     if request.form.get("sheet") != sheet.id:
         return redirect(url_for(".show", person=person, done="newer"), 303)
     with store().writing():
-        taken = rig_sheets.take_over(store(), sheet, crew.rig.id, me().id, now())
+        taken = rig_sheets.take_over(store(), sheet, crew.rig.id, now())
         detail = f"{me().name} took over {membership.person.name}’s sheet as sheet {taken.version} of {crew.rig.name}."
         log.note(store(), me().id, "rig sheet taken over", detail, now(), crew.id, person)
     return redirect(url_for("rig_sheets.show", rig=crew.rig.id, done="taken"), 303)

@@ -48,6 +48,7 @@ def _form(form: SheetForm | None = None) -> str:
         "crews/rig_sheet_form.html",
         title="Your own rig sheet",
         place="Bench",
+        crew=None,
         parts=by_part(form.rows if form else opened_form(_own() or my_sheet())),
         form=form,
         action=url_for(".save"),

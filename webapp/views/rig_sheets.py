@@ -9,13 +9,14 @@ from webapp.records import log, rig_sheets
 from webapp.records.crews import Crew
 from webapp.views.entry import NOT_TAKEN
 from webapp.views.sheet_form import SheetForm, by_part, draws_of, keep_sent, opened_form, sent_form
-from webapp.views.sheet_shown import shown
+from webapp.views.sheet_shown import shown, unusual
 
 views = Blueprint("rig_sheets", __name__)
 
 DONE = {
-    "saved": "The sheet is saved. It counts once somebody has checked it against the plates.",
+    "saved": "The sheet is saved. It counts once somebody else has checked it against the plates.",
     "checked": "Marked as checked, with your name.",
+    "own": "You filled this sheet in, so somebody else has to check it.",
     "newer": "A newer sheet is there. Read that one, and mark it.",
     "taken": "The sheet is now the rig’s.",
 }
@@ -24,9 +25,9 @@ DONE = {
 @views.get("/rigs/<rig>/sheet")
 def show(rig: str) -> str:
     """The newest sheet, or the version in the address, with the versions before it; `edit` opens the form."""
-    crew = allowed.crew_i_work_with_on(rig)
+    crew = allowed.crew_i_work_with_on(rig, _came_by())
     if "edit" in request.args:
-        return _form(allowed.my_crew_on(rig))
+        return _form(allowed.my_crew_on(rig, _came_by()))
     versions = rig_sheets.of_rig(store(), rig)
     wanted = request.args.get("version", "")
     sheet = next(
@@ -42,6 +43,7 @@ def show(rig: str) -> str:
         counts=rig_sheets.checked_of_rig(store(), rig),
         of_hands=_of_hands(rig),
         may_edit=crew.id in {each.id for each in allowed.coordinating()},
+        may_check=sheet and sheet.writer != me().id,
         done=DONE.get(request.args.get("done", "")),
     )
 
@@ -49,29 +51,36 @@ def show(rig: str) -> str:
 @views.post("/rigs/<rig>/sheet")
 def save(rig: str) -> Response | tuple[str, int]:
     """Keep the form as the rig's next version; where something is amiss it comes back as it was typed."""
-    crew, form = allowed.my_crew_on(rig), sent_form()
+    crew, form = allowed.my_crew_on(rig, _came_by()), sent_form()
     if not form.is_sound:
         return _form(crew, form), NOT_TAKEN
     draws = draws_of(form)
     with store().writing():
         sheet = keep_sent(form, draws, rig=rig)
-        detail = f"{me().name} saved sheet {sheet.version} of {crew.rig.name}."
+        detail = f"{me().name} saved sheet {sheet.version} of {crew.rig.name}.{unusual(sheet)}"
         log.note(store(), me().id, "rig sheet saved", detail, now(), crew.id)
-    return redirect(url_for(".show", rig=rig, done="saved"), 303)
+    return redirect(url_for(".show", rig=rig, crew=crew.id, done="saved"), 303)
 
 
 @views.post("/rigs/<rig>/sheet/checked")
 def checked(rig: str) -> Response:
-    """Write down who has checked the newest version. One that was overtaken meanwhile is not marked."""
-    crew = allowed.crew_i_work_with_on(rig)
+    """Write down who has checked the newest version. One that was overtaken meanwhile is not marked, nor one's own."""
+    crew = allowed.crew_i_work_with_on(rig, _came_by())
     newest = next(iter(rig_sheets.of_rig(store(), rig)), None) or abort(404)
     if request.form.get("sheet") != newest.id:
-        return redirect(url_for(".show", rig=rig, done="newer"), 303)
+        return redirect(url_for(".show", rig=rig, crew=crew.id, done="newer"), 303)
+    if newest.writer == me().id:
+        return redirect(url_for(".show", rig=rig, crew=crew.id, done="own"), 303)
     with store().writing():
         if rig_sheets.mark_checked(store(), newest.id, me().id, now()):
             detail = f"{me().name} checked sheet {newest.version} of {crew.rig.name} against the plates."
             log.note(store(), me().id, "rig sheet checked", detail, now(), crew.id)
-    return redirect(url_for(".show", rig=rig, done="checked"), 303)
+    return redirect(url_for(".show", rig=rig, crew=crew.id, done="checked"), 303)
+
+
+def _came_by() -> str:
+    """The crew by whose row of links somebody came: a rig may have several, and the links lead back to that one."""
+    return request.args.get("crew", "")
 
 
 def _of_hands(rig: str) -> list[rig_sheets.RigSheet]:
@@ -86,8 +95,9 @@ def _form(crew: Crew, form: SheetForm | None = None) -> str:
         "crews/rig_sheet_form.html",
         title=f"Rig sheet of {crew.rig.name}",
         place="Crews",
+        crew=crew,
         parts=by_part(form.rows if form else opened_form(newest)),
         form=form,
-        action=url_for(".save", rig=crew.rig.id),
-        back=url_for(".show", rig=crew.rig.id),
+        action=url_for(".save", rig=crew.rig.id, crew=crew.id),
+        back=url_for(".show", rig=crew.rig.id, crew=crew.id),
     )

@@ -9,6 +9,7 @@ from webapp import at_hand
 from webapp.records.rig_sheets import RigSheet
 
 SYSTEMS = ("us", "metric")
+OTHER = {"us": "metric", "metric": "us"}
 IN_SYSTEM = {"us": "In US units", "metric": "In metric units"}
 
 
@@ -52,15 +53,26 @@ def shown(sheet: RigSheet) -> ShownSheet:
         for part, rows in groupby(fields, key=lambda each: each.part)
     ]
     refused = [
-        Refused(at_hand.bank()[name], _why(found))
+        Refused(at_hand.bank()[name], _why(found, system))
         for name, found in sheet.draws.items()
         if name in at_hand.bank() and any(found[each] for each in SYSTEMS)
     ]
     return ShownSheet(sheet, parts, remarks(sheet.values, system), len(sheet.draws) - len(refused), refused)
 
 
-def _why(found: dict[str, str | None]) -> str:
-    """One sentence where both systems say the same, else each with its system."""
-    if found["us"] == found["metric"]:
-        return found["us"]
-    return " ".join(f"{IN_SYSTEM[each]}: {found[each]}" for each in SYSTEMS if found[each])
+def unusual(sheet: RigSheet) -> str:
+    """For the log: each number that was doubted, and why it was said to be right; empty where none was."""
+    told = [
+        f"{sheet_fields()[name].label}, {shown_value(name, sheet.values[name], at_hand.system())}: {why.rstrip('.')}"
+        for name, why in sheet.notes.items()
+        if name in sheet.values
+    ]
+    return f" Unusual, and said to be right: {'; '.join(told)}." if told else ""
+
+
+def _why(found: dict[str, str | None], system: str) -> str:
+    """The sentence in the hand's own units; where it can't be asked in one system alone, with that system's name."""
+    here, there = found[system], found[OTHER[system]]
+    if here and there:
+        return here
+    return f"{IN_SYSTEM[system]}: {here}" if here else f"{IN_SYSTEM[OTHER[system]]}: {there}"
