@@ -3,6 +3,8 @@
 What somebody may not see is not there for them: 404, and not 403, so that nobody learns who is in which crew.
 """
 
+from collections.abc import Iterable
+
 from flask import abort, g
 
 from webapp.at_hand import me, store, today
@@ -53,19 +55,19 @@ def my_member(person_id: str) -> Membership:
     return membership
 
 
-def my_crew_on(rig_id: str, preferred: str = "") -> Crew:
-    """A crew on that rig that who is asking coordinates: the preferred one, where it is such."""
-    return _on(coordinating(), rig_id, preferred)
+def my_crew_on(rig_id: str, rather: str = "") -> Crew:
+    """A crew on that rig that who is asking coordinates; the one with the id `rather`, if it is one of them."""
+    return _on_rig(coordinating(), rig_id, rather)
 
 
-def crew_i_work_with_on(rig_id: str, preferred: str = "") -> Crew:
-    """A crew on that rig that who is asking coordinates, or in which they may sign tasks today; as above."""
-    return _on(crews_i_work_with(), rig_id, preferred)
+def crew_i_work_with_on(rig_id: str, rather: str = "") -> Crew:
+    """A crew on that rig that who is asking coordinates, or in which they may sign tasks today; `rather` as above."""
+    return _on_rig(crews_i_work_with(), rig_id, rather)
 
 
-def _on(mine: list[Crew], rig_id: str, preferred: str) -> Crew:
-    there = [each for each in mine if each.rig.id == rig_id] or abort(404)
-    return next((each for each in there if each.id == preferred), there[0])
+def _on_rig(of: Iterable[Crew], rig_id: str, rather: str) -> Crew:
+    found = sorted((each for each in of if each.rig.id == rig_id), key=lambda each: each.id != rather)
+    return next(iter(found), None) or abort(404)
 
 
 def crews_i_work_with() -> list[Crew]:

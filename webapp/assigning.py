@@ -58,9 +58,10 @@ def assign(crew: Crew, aim: Aim, modules: Collection[Module], terms: Terms) -> N
                 made_at=at,
             )
             assignments.add(store(), new)
-        numbers = ", ".join(f"M{each.number}" for each in modules)
+        numbers = ", ".join(str(each.number) for each in modules)
         only = f", on {TYPES[terms.rig_type]} only" if terms.rig_type else ""
-        detail = f"{numbers} to {aim.name}{only}, {_due(terms.due_by, terms.due_day)}."
+        what = "Module" if len(modules) == 1 else "Modules"
+        detail = f"{what} {numbers} to {aim.name}{only}, {_due(terms.due_by, terms.due_day)}."
         log.note(store(), me().id, "assigned", detail, at, crew.id, aim.id if aim.to == "person" else None)
 
 
@@ -76,7 +77,7 @@ def end(crew: Crew, assignment: Assignment, aim: str, why: str) -> None:
     at = now()
     with store().writing():
         if assignments.end(store(), assignment.id, me().id, why, at):
-            detail = f"M{course().module(assignment.module).number}, assigned to {aim}: {why}"
+            detail = f"Module {course().module(assignment.module).number}, assigned to {aim}: {why}"
             log.note(store(), me().id, "assignment ended", _sentence(detail), at, crew.id, assignment.person)
 
 
@@ -120,12 +121,12 @@ def move(member: Membership, to: Crew, why: str) -> None:
 
 
 def name_of(module: str | None, task: str | None) -> str:
-    """A module as 'M7 Drilling line', a task as 'S-7.4 and its title'; by its bare id if the course has it no more."""
+    """A module as '7 Drilling line', a task as 'S-7.4 and its title'; by its bare id if the course has it no more."""
     if task is not None:
         found = course().tasks.get(task)
         return f"{task} {found.title}" if found else task
     found = next((each for each in course().modules if each.id == module), None)
-    return f"M{found.number} {found.title}" if found else str(module)
+    return f"{found.number} {found.title}" if found else str(module)
 
 
 def modules_of_paper(paper: str) -> set[str]:

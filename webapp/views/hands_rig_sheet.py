@@ -24,7 +24,6 @@ def show(person: str) -> str:
         "crews/hands_rig_sheet.html",
         membership=membership,
         shown=sheet and shown(sheet),
-        may_check=sheet and sheet.writer != me().id,
         may_take=membership.crew.id in {each.id for each in allowed.coordinating()},
         done=DONE.get(request.args.get("done", "")),
     )
@@ -56,7 +55,7 @@ def take(person: str) -> Response:
         taken = rig_sheets.take_over(store(), sheet, crew.rig.id, now())
         detail = f"{me().name} took over {membership.person.name}’s sheet as sheet {taken.version} of {crew.rig.name}."
         log.note(store(), me().id, "rig sheet taken over", detail, now(), crew.id, person)
-    return redirect(url_for("rig_sheets.show", rig=crew.rig.id, done="taken"), 303)
+    return redirect(url_for("rig_sheets.show", rig=crew.rig.id, crew=crew.id, done="taken"), 303)
 
 
 def _sheet_of(membership: Membership) -> RigSheet | None:

@@ -25,9 +25,9 @@ DONE = {
 @views.get("/rigs/<rig>/sheet")
 def show(rig: str) -> str:
     """The newest sheet, or the version in the address, with the versions before it; `edit` opens the form."""
-    crew = allowed.crew_i_work_with_on(rig, _came_by())
+    crew = allowed.crew_i_work_with_on(rig, _from())
     if "edit" in request.args:
-        return _form(allowed.my_crew_on(rig, _came_by()))
+        return _form(allowed.my_crew_on(rig, _from()))
     versions = rig_sheets.of_rig(store(), rig)
     wanted = request.args.get("version", "")
     sheet = next(
@@ -51,7 +51,7 @@ def show(rig: str) -> str:
 @views.post("/rigs/<rig>/sheet")
 def save(rig: str) -> Response | tuple[str, int]:
     """Keep the form as the rig's next version; where something is amiss it comes back as it was typed."""
-    crew, form = allowed.my_crew_on(rig, _came_by()), sent_form()
+    crew, form = allowed.my_crew_on(rig, _from()), sent_form()
     if not form.is_sound:
         return _form(crew, form), NOT_TAKEN
     draws = draws_of(form)
@@ -65,7 +65,7 @@ def save(rig: str) -> Response | tuple[str, int]:
 @views.post("/rigs/<rig>/sheet/checked")
 def checked(rig: str) -> Response:
     """Write down who has checked the newest version. One that was overtaken meanwhile is not marked, nor one's own."""
-    crew = allowed.crew_i_work_with_on(rig, _came_by())
+    crew = allowed.crew_i_work_with_on(rig, _from())
     newest = next(iter(rig_sheets.of_rig(store(), rig)), None) or abort(404)
     if request.form.get("sheet") != newest.id:
         return redirect(url_for(".show", rig=rig, crew=crew.id, done="newer"), 303)
@@ -78,8 +78,8 @@ def checked(rig: str) -> Response:
     return redirect(url_for(".show", rig=rig, crew=crew.id, done="checked"), 303)
 
 
-def _came_by() -> str:
-    """The crew by whose row of links somebody came: a rig may have several, and the links lead back to that one."""
+def _from() -> str:
+    """The id of the crew whose page led here, or nothing: two crews of one rig share its sheet."""
     return request.args.get("crew", "")
 
 

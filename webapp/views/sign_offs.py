@@ -34,8 +34,8 @@ def show() -> str:
         abort(404)
     wanted = request.args.get("q", "").strip()[:60]
     members = [each for each in _members() if name_key(wanted) in name_key(each.person.name)]
-    mine = _my_tasks()
-    return render_template("signoffs/people.html", members=members, wanted=wanted, tasks=mine)
+    rigs = sorted({each.rig for each in observing()}, key=lambda rig: rig.name)
+    return render_template("signoffs/people.html", members=members, wanted=wanted, tasks=_my_tasks(), rigs=rigs)
 
 
 @views.get("/sign-offs/<person>")
