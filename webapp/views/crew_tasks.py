@@ -112,7 +112,7 @@ def withdraw(signed: str) -> Response | tuple[str, int]:
     try:
         sign_offs.withdraw(store(), found, me(), request.form.get("why", "")[:LONGEST_WHY], now())
     except SignOffError as error:
-        return _one(found, {"why": str(error)}), NOT_TAKEN
+        return _one(found, {"decided_why" if _group(found) else "why": str(error)}), NOT_TAKEN
     return redirect(url_for(".one", signed=signed, done="withdrawn"), 303)
 
 
@@ -121,7 +121,7 @@ def decide(signed: str) -> Response | tuple[str, int]:
     """Of signatures that differ keep one and withdraw the others, or let all count; with a reason."""
     found = _signed(signed)
     group, kept = _group(found), request.form.get("keep", "")
-    if kept not in ("all", *(each.id for each in group)):
+    if not group or kept not in ("all", *(each.id for each in group)):
         return redirect(url_for(".one", signed=signed), 303)  # decided meanwhile, or a choice that is none
     why = request.form.get("decided_why", "")[:LONGEST_WHY]
     try:
