@@ -8,15 +8,14 @@ import functools
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
-from pathlib import Path
 
 from question_bank.kinds.hold_range import Range
 from question_bank.numbers import in_comma, show
 from question_bank.reading import AnswerError, Quantity, other_way, read_quantity
+from question_bank.rig_limits import TABLE, rig_limits
 from question_bank.rig_sheet_sense import Finding, across
 from question_bank.units import Unit, register, split_quantity
 
-TABLE = Path(__file__).with_name("rig_sheet.toml")
 SYSTEMS = ("us", "metric")
 FIGURES = 10
 """A number is kept with so many figures: more than any plate has, and 30′ 6″ comes back as it was meant."""
@@ -72,7 +71,7 @@ def _field(name: str, row: Mapping) -> SheetField:
     low, high = (base_of(text, row["register"]) for text in row["range"])
     units = {system: register(row["register"]).unit(row["units"][system]).symbol for system in SYSTEMS}
     plates = [register(row["register"]).unit(each).symbol for each in row.get("plates", units.values())]
-    symbols, usual, limit = list(dict.fromkeys(plates)), Range(low, high), row.get("limit", False)
+    symbols, usual, limit = list(dict.fromkeys(plates)), Range(low, high), name in rig_limits()
     return SheetField(name, row["part"], row["label"], row.get("note"), row["register"], units, symbols, usual, limit)
 
 
