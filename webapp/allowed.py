@@ -84,10 +84,17 @@ def hand_i_work_with(person_id: str) -> Membership:
     return membership
 
 
+def not_for_myself(person_id: str) -> None:
+    """Goes on for everybody but oneself, and says why. Whoever asks learns nothing of another."""
+    if me() and person_id == me().id:
+        abort(404, "Nobody signs for themselves. Another observer of your crew watches you and signs.")
+
+
 def my_right_to_sign(person_id: str, task: str) -> tuple[Membership, Right]:
     """Somebody's membership, and the right by which who is asking may sign that task of theirs today."""
+    not_for_myself(person_id)
     membership = crews.membership_now(store(), person_id)
-    if membership is None or person_id == me().id:
+    if membership is None:
         abort(404)
     for right in rights.of_person(store(), me().id, "observer"):
         if right.crew == membership.crew.id and task in right.tasks and right.holds_on(today()):

@@ -4,8 +4,8 @@ from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date
 
-from course import Module, load_blueprints
-from webapp.at_hand import course, me, now, store
+from course import Module
+from webapp.at_hand import blueprints, course, me, now, store
 from webapp.records import assignments, crews, exams, excuses, log
 from webapp.records.assignments import Assignment
 from webapp.records.crews import Crew, Membership, Rig
@@ -130,7 +130,7 @@ def name_of(module: str | None, task: str | None) -> str:
 
 def modules_of_paper(paper: str) -> set[str]:
     """The ids of the modules that paper 'a' or 'b' asks something of."""
-    blueprint = load_blueprints(course())[PAPERS[paper]]
+    blueprint = blueprints()[PAPERS[paper]]
     return {id for id, share in blueprint.modules.items() if share.questions}
 
 

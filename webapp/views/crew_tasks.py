@@ -61,6 +61,7 @@ def show(crew: str) -> str:
         unseen=unseen if first else "",
         lacking=_not_seen(members, marks, shown, first) if first else None,
         waiting=hands_on.waiting_groups(marks),
+        not_possible=hands_on.not_possible(marks),
         may_sign=bool(observing()),
         all_counts=hands_on.counts(each for tasks_of in marks.values() for each in tasks_of.values()),
     )

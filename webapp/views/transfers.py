@@ -70,6 +70,7 @@ def _page(member: Membership, to: Crew | None, problems: dict[str, str]) -> str:
         changes=[Change(one.module, one, other) for one, other in cells if _differ(one, other)],
         exam=before.exam,
         exam_fault=after.exam_fault,
+        own_rotation=after.own_rotation,
         new_tasks=_tasks(to, member.crew) if to else [],
         old_tasks=_tasks(member.crew, to) if to else [],
         problems=problems,
