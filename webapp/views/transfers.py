@@ -11,7 +11,7 @@ from webapp.allowed import coordinating, my_member
 from webapp.at_hand import course
 from webapp.records.crews import Crew, Membership
 from webapp.standings import Cell, rows_of
-from webapp.study.standing import NEED_STUDY
+from webapp.study.standing import NEED_STUDY, NO_TEST
 from webapp.views.day_field import read_reason
 from webapp.views.entry import NOT_TAKEN
 
@@ -66,7 +66,7 @@ def _page(member: Membership, to: Crew | None, problems: dict[str, str]) -> str:
         member=member,
         others=_others(member),
         to=to,
-        stays=[each for each, _ in cells if each.state not in NEED_STUDY],
+        stays=[each for each, _ in cells if each.state not in (*NEED_STUDY, NO_TEST)],
         changes=[Change(one.module, one, other) for one, other in cells if _differ(one, other)],
         exam=before.exam,
         exam_fault=after.exam_fault,
