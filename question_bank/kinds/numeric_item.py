@@ -33,8 +33,8 @@ class NumericItem(Item):
     kind = "numeric"
     usual_seconds = 90
     own_fields = (
-        "asks", "unit", "register", "tolerance", "decimals", "check", "plausible", "alone", "givens", "steps", "mistakes",
-        "warn", "allowed", "beside",
+        "asks", "unit", "register", "tolerance", "decimals", "check", "plausible", "alone", "givens", "steps",
+        "mistakes", "warn", "allowed", "beside",
     )  # fmt: skip
 
     def read(self, fields: Fields) -> None:
