@@ -50,12 +50,12 @@ class ShownSheet:
 
 def shown(sheet: RigSheet) -> ShownSheet:
     """The sheet for who is asking."""
-    system, good = at_hand.system(), values_on(sheet, at_hand.today())
+    system, fresh = at_hand.system(), values_on(sheet, at_hand.today())
     fields = [each for each in sheet_fields().values() if each.name in sheet.values]
     parts = [
         (
             part,
-            [_line(sheet, each, each.name not in good) for each in rows],
+            [_line(sheet, each, each.name not in fresh) for each in rows],
         )
         for part, rows in groupby(fields, key=lambda each: each.part)
     ]
