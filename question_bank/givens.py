@@ -54,12 +54,13 @@ class Listed:
 
 @dataclass(frozen=True)
 class Drawn:
-    """A drawn given: its text without and with the unit, and its value in base units."""
+    """A drawn given: its text without and with the unit, and its value in base units. A `limit` is never overstated."""
 
     name: str
     number: str
     unit: Unit
     base: float
+    limit: bool = False
 
     @property
     def text(self) -> str:
@@ -67,15 +68,27 @@ class Drawn:
         return f"{self.number} {self.unit.symbol}".strip()
 
     def beside(self, system: str) -> str:
-        """Both systems, the hand's first: '286 klbf (1,272 kN)'. A count stands alone."""
+        """Both systems, the hand's first: '286 klbf (1,272 kN)'. A count stands alone.
+
+        What may not be exceeded is rounded down on the other side: a rating of 500 st is 453.5 t there, not 453.6 t.
+        """
         if self.unit.pair is None:
             return self.text
-        return both(self.text, system, register_name=self.unit.register, figures=FIGURES_BESIDE)
+        return both(
+            self.text,
+            system,
+            register_name=self.unit.register,
+            figures=FIGURES_BESIDE,
+            to="down" if self.limit else "either",
+        )
 
 
 @dataclass(frozen=True)
 class Given:
-    """One given. It has grids by system, or plain numbers to pick among, or a table looked up by another given."""
+    """One given. It has grids by system, or plain numbers to pick among, or a table looked up by another given.
+
+    `limit` says that it may not be exceeded: a rating, a strength, the clear height of a mast.
+    """
 
     name: str
     labels: Mapping[str, str]
@@ -85,6 +98,7 @@ class Given:
     by: str | None = None
     table: Mapping[str, str] | None = None
     rig: str | None = None
+    limit: bool = False
 
     def choices(self, system: str) -> tuple[Drawn, ...]:
         """Everything that this given can be drawn as. One that is looked up has a row for each choice of the other."""
@@ -97,7 +111,7 @@ class Given:
         number, symbol = split_quantity(str(value))
         unit = register(self.register).unit(symbol) if symbol else self.own_unit(system)
         plain = float(number.replace(",", "").replace("−", "-"))
-        return Drawn(self.name, show(plain, FIGURES_OF_FIXED), unit, plain * unit.factor)
+        return Drawn(self.name, show(plain, FIGURES_OF_FIXED), unit, plain * unit.factor, self.limit)
 
     @property
     def ends(self) -> list[float]:

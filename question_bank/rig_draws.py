@@ -7,26 +7,27 @@ any of fifty draws keeps its own numbers, and whoever filled in the sheet is tol
 from collections.abc import Iterable, Mapping
 
 from question_bank.check import check_question, makes_sense
+from question_bank.check_lines import quantity
 from question_bank.errors import BankError
 from question_bank.givens import Drawn
 from question_bank.item import Item
 from question_bank.item_fields import SYSTEMS
-from question_bank.kinds.hold_range import ranges
+from question_bank.kinds.hold_range import Range, ranges
 from question_bank.kinds.numeric_item import NumericItem
 from question_bank.kinds.refusals import impossible, kinds_of, refusal
 from question_bank.kinds.wrong_line import WrongLineItem
 from question_bank.question import Question
 from question_bank.rig_sheet import sheet_fields
 from question_bank.steps import ExpressionError
-from question_bank.units import UnitError
+from question_bank.units import UnitError, register
 
 DRAWS = 50
 """So many draws of an item are checked when a sheet is saved, half of them in each system."""
 BY_FIELD = {
-    "mistakes": "With these numbers a usual slip comes too near to the right answer.",
-    "quick": "With these numbers the quick way misses the range of the estimate.",
+    "mistakes": "With these numbers a common mistake gives nearly the right answer, so it would not be seen.",
+    "quick": "With these numbers the quick way in the head lands too far off.",
 }
-OTHERWISE = "With these numbers its working can’t be followed with a pencil."
+OTHERWISE = "With these numbers the printed working does not come out with a pencil."
 
 
 class SheetDoesNotFit(ValueError):
@@ -146,10 +147,10 @@ def _against(item: NumericItem, seed: int, system: str, fixed: Mapping[str, str]
 
 def _makes_sense(item: Item, question: Question) -> None:
     if isinstance(item, NumericItem) and not makes_sense(item, question):
-        low, high = item.fields.texts("plausible")
-        raise SheetDoesNotFit(
-            f"An answer of {question.key_text} is none that it asks for: they run from {low} to {high}."
-        )
+        ends = item.fields.texts("plausible")
+        low, high = (quantity(item.fields, "plausible", each, item.register)[0] for each in ends)
+        made_for = Range(low, high).shown(register(item.register).unit(question.unit))
+        raise SheetDoesNotFit(f"The answer comes to {question.key_text}. The question is made for {made_for}.")
 
 
 def _sentence(error: BankError) -> str:

@@ -8,15 +8,14 @@ import functools
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
-from pathlib import Path
 
 from question_bank.kinds.hold_range import Range
 from question_bank.numbers import in_comma, show
 from question_bank.reading import AnswerError, Quantity, other_way, read_quantity
+from question_bank.rig_limits import TABLE, rig_limits
 from question_bank.rig_sheet_sense import Finding, across
 from question_bank.units import Unit, register, split_quantity
 
-TABLE = Path(__file__).with_name("rig_sheet.toml")
 SYSTEMS = ("us", "metric")
 FIGURES = 10
 """A number is kept with so many figures: more than any plate has, and 30′ 6″ comes back as it was meant."""
@@ -32,6 +31,7 @@ FIGURES_BESIDE = 4
 class SheetField:
     """One number that a sheet asks for. `usual` is what rigs have, in base units; a `limit` may not be exceeded.
 
+    `symbols` are the units that stand on such plates and papers; any other of the register may be written too.
     A number `of_the_day` is good for DAYS_GOOD after the day it was read on.
     """
 
@@ -41,6 +41,7 @@ class SheetField:
     note: str | None
     register: str
     units: Mapping[str, str]
+    symbols: list[str]
     usual: Range
     limit: bool
     of_the_day: bool
@@ -49,10 +50,9 @@ class SheetField:
         """The unit that is offered first."""
         return register(self.register).unit(self.units[system])
 
-    @property
-    def symbols(self) -> list[str]:
-        """Every unit that a plate may have."""
-        return list(register(self.register).units)
+    def knows(self, symbol: str) -> bool:
+        """Whether the number can be in that unit at all."""
+        return symbol in register(self.register).units
 
 
 @dataclass(frozen=True)
@@ -75,9 +75,10 @@ def sheet_fields() -> Mapping[str, SheetField]:
 def _field(name: str, row: Mapping) -> SheetField:
     low, high = (base_of(text, row["register"]) for text in row["range"])
     units = {system: register(row["register"]).unit(row["units"][system]).symbol for system in SYSTEMS}
-    usual, limit = Range(low, high), row.get("limit", False)
+    plates = [register(row["register"]).unit(each).symbol for each in row.get("plates", units.values())]
+    symbols, usual, limit = list(dict.fromkeys(plates)), Range(low, high), name in rig_limits()
     return SheetField(
-        name, row["part"], row["label"], row.get("note"), row["register"], units, usual, limit,
+        name, row["part"], row["label"], row.get("note"), row["register"], units, symbols, usual, limit,
         row.get("of_the_day", False),
     )  # fmt: skip
 
@@ -117,7 +118,7 @@ def read_sheet(typed: Mapping[str, str], chosen: Mapping[str, str], system: str,
         if not text:
             continue
         try:
-            read[name] = read_quantity(text, symbol if symbol in field.symbols else field.units[system], comma,
+            read[name] = read_quantity(text, symbol if field.knows(symbol) else field.units[system], comma,
                                        field.register)  # fmt: skip
         except AnswerError as error:
             problems[name] = error.message
@@ -172,4 +173,4 @@ def _unlike_a_rig(field: SheetField, read: Quantity, text: str, symbol: str, com
     other = other_way(text, symbol, comma, field.register)
     if other is not None and field.usual.has(other.base):
         return f"{told} If you mean {other.shown(comma)}, write it like that."
-    return f"{told} Is it right? Read the plate and its unit again."
+    return f"{told} Is it right? Read it and its unit again."

@@ -138,12 +138,17 @@ def split_quantity(text: str) -> tuple[str, str]:
 
 
 def both(
-    text: str, system: str, companion: str | None = None, register_name: str | None = None, figures: int | None = None
+    text: str,
+    system: str,
+    companion: str | None = None,
+    register_name: str | None = None,
+    figures: int | None = None,
+    to: str = "either",
 ) -> str:
     """A quantity in both systems, the hand's first: both('286 klbf', 'metric') -> '1,272 kN (286 klbf)'.
 
     The companion keeps one figure more than the number it stands beside, from two to four; or `figures`, where a hand
-    may reckon with it. Raises UnitError.
+    may reckon with it. `to` rounds it as numbers.show does. Raises UnitError.
     """
     number, symbol = split_quantity(text)
     shown = unit(symbol, register_name)
@@ -152,7 +157,7 @@ def both(
         return text
     other = register(shown.register).unit(other_symbol)
     value = float(number.replace(",", "").replace("−", "-")) * shown.factor / other.factor
-    beside = f"{show(value, figures or min(4, max(2, digits_in(number) + 1)))} {other.symbol}"
+    beside = f"{show(value, figures or min(4, max(2, digits_in(number) + 1)), to)} {other.symbol}"
     if shown.system in (system, None):
         return f"{text} ({beside})"
     return f"{beside} ({text})"

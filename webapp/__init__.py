@@ -16,9 +16,8 @@ from webapp.records.connection import Store
 VIEWS = (
     "welcome", "account", "settings", "study_plan", "today", "lessons", "practice", "questions", "cases", "ten",
     "bench", "bench_sums", "bench_formulas", "record", "record_file", "forecast", "glossary", "matrix", "assigning",
-    "member", "excusing",
-    "transfers", "set_up", "crews", "crew_people", "crew_file", "crew_log", "slips", "slip", "my_crew", "sign_offs",
-    "observers", "crew_tasks", "my_tasks", "tests", "sittings", "papers", "granting",
+    "member", "excusing", "transfers", "set_up", "crews", "crew_people", "crew_file", "crew_left", "crew_log", "slips",
+    "slip", "my_crew", "sign_offs", "observers", "crew_tasks", "my_tasks", "tests", "sittings", "papers", "granting",
     "rig_sheets", "own_rig_sheet", "hands_rig_sheet",
 )  # fmt: skip
 """The files of webapp/views that hold a blueprint called `views`."""

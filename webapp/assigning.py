@@ -10,7 +10,6 @@ from webapp.records import assignments, crews, exams, excuses, extra_time, log
 from webapp.records.assignments import Assignment
 from webapp.records.crews import Crew, Membership, Rig
 from webapp.records.excuses import Excuse
-from webapp.shown import day as shown_day
 
 ANEW = "assigned anew"
 PAPERS = {"a": "derrickhand", "b": "assistant-driller"}
@@ -58,10 +57,10 @@ def assign(crew: Crew, aim: Aim, modules: Collection[Module], terms: Terms) -> N
                 made_at=at,
             )
             assignments.add(store(), new)
-        numbers = ", ".join(str(each.number) for each in modules)
+        named = ", ".join(name_of(each.id, None) for each in modules)
         only = f", on {TYPES[terms.rig_type]} only" if terms.rig_type else ""
         what = "Module" if len(modules) == 1 else "Modules"
-        detail = f"{what} {numbers} to {aim.name}{only}, {_due(terms.due_by, terms.due_day)}."
+        detail = f"{what} {named} to {aim.name}{only}, {_due(terms.due_by, terms.due_day)}."
         log.note(store(), me().id, "assigned", detail, at, crew.id, aim.id if aim.to == "person" else None)
 
 
@@ -77,7 +76,7 @@ def end(crew: Crew, assignment: Assignment, aim: str, why: str) -> None:
     at = now()
     with store().writing():
         if assignments.end(store(), assignment.id, me().id, why, at):
-            detail = f"Module {course().module(assignment.module).number}, assigned to {aim}: {why}"
+            detail = f"Module {name_of(assignment.module, None)}, assigned to {aim}: {why}"
             log.note(store(), me().id, "assignment ended", _sentence(detail), at, crew.id, assignment.person)
 
 
@@ -105,7 +104,7 @@ def set_exam(member: Membership, paper: str, day: date | None) -> None:
     at = now()
     with store().writing():
         exams.set_day(store(), member.person.id, paper, day, me().id, at)
-        detail = f"Paper {paper.upper()} on {shown_day(day)}." if day else "There is no exam day any more."
+        detail = f"Paper {paper.upper()} on {day.day} {day:%B %Y}." if day else "There is no exam day any more."
         log.note(store(), me().id, "exam day", detail, at, member.crew.id, member.person.id)
 
 
@@ -161,7 +160,7 @@ def rigs_wholly_mine(mine: Collection[Crew]) -> list[Rig]:
 
 
 def _due(due_by: str, day: date) -> str:
-    return f"by the end of the hitch of {shown_day(day)}" if due_by == "hitch" else f"by {shown_day(day)}"
+    return f"by the end of the hitch of {day.day} {day:%B %Y}" if due_by == "hitch" else f"by {day.day} {day:%B %Y}"
 
 
 def _sentence(text: str) -> str:

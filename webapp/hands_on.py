@@ -11,6 +11,7 @@ from webapp.records import crews, exams, excuses, sign_offs
 from webapp.records.crews import Membership, Rig
 from webapp.records.excuses import Excuse
 from webapp.records.sign_offs import SignOff
+from webapp.study.days import study_day
 from webapp.study.tasks import NOT_POSSIBLE, WORDS, Standing, since, standing, waiting
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
@@ -129,9 +130,9 @@ def title(task: str) -> str:
 
 
 def full_day(when: date | datetime) -> str:
-    """'2 Mar 2026': evidence is read years later, so the year stands in it always."""
+    """'2 Mar 2026': evidence is read years later, so it has its year always. A moment is shown as its study day."""
     if isinstance(when, datetime):
-        when = when.astimezone(zone()).date()
+        when = study_day(when, zone())
     return f"{when.day} {when:%b %Y}".replace(" ", NO_BREAK)
 
 

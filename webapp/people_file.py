@@ -36,7 +36,7 @@ class Line:
 
 @dataclass(frozen=True)
 class Fault:
-    """What is amiss in which line of the file, as a sentence that says how to mend it."""
+    """What is wrong in which line of the file, as a sentence that says how to mend it."""
 
     line: int
     sentence: str
@@ -122,18 +122,25 @@ def _faults_of_head(columns: list[str]) -> list[Fault]:
 def _faults_of(said: dict[str, str], today: date) -> Iterator[str]:
     yield from _faults_of_words(said)
     if said["units"].casefold() not in UNITS:
-        yield f"The units are {said['units']!r}. Write us or metric."
+        yield _not_so("units", said["units"], "us or metric")
     if said["decimal mark"].casefold() not in MARKS:
-        yield f"The decimal mark is {said['decimal mark']!r}. Write point or comma."
+        yield _not_so("decimal mark", said["decimal mark"], "point or comma")
     day, paper = said.get("exam date", ""), said.get("paper", "").casefold()
     if day and day_in(day) is None:
-        yield f"The exam date is {day!r}. Write it as year-month-day, such as 2026-05-14."
+        yield f"Under ‘exam date’ stands ‘{day}’. Write it as year-month-day, such as 2026-05-14."
     elif day and day_in(day) < today:
         yield f"The exam date {day} is past."
     if paper not in ("", "a", "b"):
-        yield f"The paper is {paper!r}. Write a or b."
+        yield _not_so("paper", paper, "a or b")
     elif bool(day) != bool(paper):
         yield "An exam has a date and a paper. Write both, or neither."
+
+
+def _not_so(column: str, text: str, wanted: str) -> str:
+    """What to write in a cell that is empty, or has something else."""
+    if not text:
+        return f"There is nothing under ‘{column}’. Write {wanted}."
+    return f"Under ‘{column}’ stands ‘{text}’. Write {wanted}."
 
 
 def _faults_of_words(said: dict[str, str]) -> Iterator[str]:

@@ -34,7 +34,7 @@ def install(app: Flask) -> None:
     app.jinja_env.undefined = StrictUndefined
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.add_template_filter(_marked_each_time, "marked")
-    for name in (day, study_date, weekday, clock_time, minutes, several, time_left, percent):
+    for name in (day, study_date, weekday, clock_time, stamp, after_midnight, minutes, several, time_left, percent):
         app.add_template_filter(name)
     for name in (
         at_hand.me,
@@ -72,9 +72,9 @@ def _marked_each_time(context: object, text: str) -> str:
 
 
 def day(when: date | datetime) -> str:
-    """'25 Nov', with its year if that is not this one. A moment is shown as its date in the zone of the house."""
+    """'25 Nov', with its year if that is not this one. A moment is shown as its study day, which turns at 04:00."""
     if isinstance(when, datetime):
-        when = when.astimezone(at_hand.zone()).date()
+        when = study_date(when)
     text = f"{when.day} {when:%b}" if when.year == at_hand.today().year else f"{when.day} {when:%b %Y}"
     return text.replace(" ", NO_BREAK)
 
@@ -91,8 +91,20 @@ def weekday(when: datetime) -> str:
 
 
 def clock_time(when: datetime) -> str:
-    """'25 Nov, 06:30' in the zone of the house."""
-    return f"{day(when)}, {when.astimezone(at_hand.zone()):%H:%M}"
+    """'25 Nov, 06:30' in the zone of the house. Beside a clock stands the date of that clock."""
+    there = when.astimezone(at_hand.zone())
+    return f"{day(there.date())}, {there:%H:%M}"
+
+
+def stamp(when: datetime) -> str:
+    """'25 Nov 2026, 06:30' in the zone of the house: what is read or printed years later has its year."""
+    there = when.astimezone(at_hand.zone())
+    return f"{hands_on.full_day(there.date())}, {there:%H:%M}"
+
+
+def after_midnight(when: datetime) -> bool:
+    """Whether a moment counts for the day before that of the clock."""
+    return study_date(when) != when.astimezone(at_hand.zone()).date()
 
 
 def minutes(seconds: float) -> str:

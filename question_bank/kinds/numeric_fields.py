@@ -10,6 +10,7 @@ from question_bank.formulas.formula import Formula
 from question_bank.givens import Given, Grid, Listed
 from question_bank.item_fields import SYSTEMS, Fields
 from question_bank.kinds.expression_fields import compiled_from, one_call, read_expressions, same_dimension
+from question_bank.rig_limits import rig_limits
 from question_bank.steps import Expression
 from question_bank.tolerance import SHARES, Tolerance
 from question_bank.units import Unit, UnitError, register, register_of, split_quantity, unit
@@ -79,8 +80,9 @@ def read_givens(fields: Fields) -> dict[str, Given]:
 
 
 def _given(name: str, row: Fields, before: Mapping[str, Given]) -> Given:
-    row.only("label", "register", "us", "metric", "among", "by", "table", "rig")
+    row.only("label", "register", "us", "metric", "among", "by", "table", "rig", "limit")
     label = row.by_system("label") if "label" in row.table else dict.fromkeys(SYSTEMS, name.replace("_", " "))
+    limit = row.flag("limit") or row.text("rig") in rig_limits()
     ways = [way for way in ("us", "among", "by") if way in row.table]
     if len(ways) != 1:
         raise row.fault("", "a given has grids (us and metric), or among, or by with a table: one of them.")
@@ -88,7 +90,7 @@ def _given(name: str, row: Fields, before: Mapping[str, Given]) -> Given:
         grids = {system: _grid(row.inner(system), row.text("register")) for system in SYSTEMS}
         if grids["us"].unit.register != grids["metric"].unit.register:
             raise row.fault("metric unit", "both grids must be of one register.")
-        return Given(name, label, grids["us"].unit.register, grids, rig=row.text("rig"))
+        return Given(name, label, grids["us"].unit.register, grids, rig=row.text("rig"), limit=limit)
     register_name = row.text("register") or "ratio"
     try:
         register(register_name).unit("")

@@ -140,3 +140,24 @@ def test_a_kept_value_is_read_back_as_it_was(name, share, system):
     again = read_sheet(first.values, {}, "us" if system == "metric" else "metric", False)
     assert again.values == first.values
     assert base_of(first.values[name], field.register) == pytest.approx(number * unit.factor, rel=1e-4)
+
+
+# By hand: 500 × 0.90718474 = 453.592 t; 350 klbf × 4.4482216 = 1,556.88 kN; 90 ft × 0.3048 = 27.432 m.
+def test_a_limit_is_rounded_down_beside_its_own_unit_in_sheets_and_questions(bank):
+    assert shown_value("tool_rating", "500 st", "us") == "500 st (453.5 t)"
+    pull = bank["loads.overpull-left"].givens["line_limit"]
+    assert pull.fixed("350 klbf", "us").beside("us") == "350 klbf (1,556 kN)"
+    assert pull.fixed("350 klbf", "us").beside("metric") == "1,556 kN (350 klbf)"
+
+
+def test_what_is_no_limit_is_rounded_to_the_nearest(bank):
+    pull = bank["loads.overpull-left"].givens["hook_load"]
+    assert pull.fixed("350 klbf", "us").beside("us") == "350 klbf (1,557 kN)"
+
+
+def test_every_given_that_takes_a_limit_of_the_sheet_is_one(bank):
+    fields = sheet_fields()
+    for item in bank.values():
+        for each in getattr(item, "givens", {}).values():
+            if each.rig and fields[each.rig].limit:
+                assert each.limit, (item.id, each.name)

@@ -115,7 +115,7 @@ def _fills_in_the_sheet(lead: Coordinator) -> None:
     expect(page.get_by_role("alert")).to_contain_text("is far from what a line of 1.25 in usually holds")
     lead.fills_in({"line_strength": SEVEN["line_strength"]})
     lead.press("Save the sheet")
-    expect(page.get_by_role("status")).to_contain_text("It counts once somebody has checked it")
+    expect(page.get_by_role("status")).to_contain_text("It counts once somebody else has checked it")
 
 
 def _checks_the_sheet(driller: Page) -> None:

@@ -134,9 +134,9 @@ def test_a_coordinator_decides_between_two(open_page, store, crew):
     page = signed_in(open_page(1280), "Rosalind Achterberg")
     page.goto(f"/crews/{crew.id}/tasks")
     page.get_by_role("link", name="Ines Okoro").first.click()
-    page.get_by_label("Reason").fill("Seen from the floor, and not from the board.")
-    page.get_by_role("button", name="Withdraw").click()
-    expect(page.get_by_role("status")).to_contain_text("It is withdrawn.")
+    page.get_by_label("Why").fill("Seen from the floor, and not from the board.")
+    page.get_by_role("button", name="Keep Hettie Quarles’s: not yet").click()
+    expect(page.get_by_role("status")).to_contain_text("This one is kept and counts.")
     page.goto(f"/crews/{crew.id}/tasks")
     expect(page.get_by_role("heading", name="Waits for a decision")).to_have_count(0)
 

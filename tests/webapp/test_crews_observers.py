@@ -4,7 +4,7 @@ import pytest
 
 from tests.webapp.crews import START, a_crew, a_hand, a_member, a_rig, an_observer
 from tests.webapp.page_browser import words_of
-from webapp.records import log, rights
+from webapp.records import log, people, rights, sign_offs
 
 GOOD = {"person": "Teodor Quist", "tasks": ["S-2.3", "S-4.1"], "until": "2026-06-01"}
 
@@ -31,7 +31,42 @@ def test_a_right_is_given_with_its_tasks_and_last_day(coordinator, house, crew):
     [right] = given(house, crew)
     assert (right.person.name, right.tasks, str(right.until)) == ("Teodor Quist", ("S-2.3", "S-4.1"), "2026-06-01")
     [line] = log.of_crews(house, [crew.id], 5)
-    assert (line.what, line.detail) == ("observer named", "Teodor Quist may sign S-2.3, S-4.1 until 2026-06-01.")
+    assert (line.what, line.detail) == ("observer named", "Teodor Quist may sign S-2.3, S-4.1 until 1 June 2026.")
+
+
+def test_who_is_not_signed_as_done_is_asked_about_once(coordinator, house, crew):
+    """A member of the crew who was seen on one of the two; what is sent back is that very sentence."""
+    address = f"/crews/{crew.id}/observers"
+    teodor = a_member(house, crew, "Teodor Quist").person
+    for number in range(2):
+        sign_offs.sign(
+            house, f"019c0000-0000-7000-8000-00000000000{number}", hand=teodor, task="S-2.3", title="A task",
+            crew=crew.id, rig=crew.rig.id, observer=a_hand(house, "Hettie Quarles"), result="alone",
+            observed_on=START.date(), note="", now=START,
+        )  # fmt: skip
+    asked = coordinator.send(address, **GOOD)
+    sentence = "Teodor Quist is not signed as done on S-4.1. Give the right all the same?"
+    assert asked.status_code == 422 and sentence in words_of(asked.text) and given(house, crew) == []
+    changed = coordinator.send(address, **GOOD | {"tasks": ["S-2.3", "S-4.2"], "sure": sentence})
+    assert changed.status_code == 422 and "done on S-4.2." in words_of(changed.text)
+    coordinator.send(address, **GOOD | {"sure": sentence})
+    assert len(given(house, crew)) == 1
+    assert log.of_crews(house, [crew.id], 1)[0].detail.endswith("Teodor Quist is not signed as done on S-4.1.")
+    assert coordinator.send(address, **GOOD | {"tasks": ["S-2.3"]}).status_code == 303, "Nothing speaks against this."
+
+
+def test_of_another_crews_hand_nothing_is_told(coordinator, house, crew):
+    other = a_crew(house, a_rig(house, "Quillwater 12", "top-drive"), coordinator="Tilda Marsh")
+    a_member(house, other, "Teodor Quist")
+    assert coordinator.send(f"/crews/{crew.id}/observers", **GOOD).status_code == 303
+    assert "not signed" not in log.of_crews(house, [crew.id], 1)[0].detail
+
+
+def test_who_has_not_signed_in_yet_is_asked_about(coordinator, house, crew):
+    a_member(house, crew, "Teodor Quist")
+    people.set_password(house, people.by_name(house, "Teodor Quist").id, "")
+    page = words_of(coordinator.send(f"/crews/{crew.id}/observers", **GOOD).text)
+    assert "Teodor Quist has not signed in here yet. Teodor Quist is not signed as done on S-2.3, S-4.1." in page
 
 
 def test_a_whole_module_is_a_tick(coordinator, house, crew):

@@ -105,7 +105,9 @@ def test_a_second_of_one_name_is_offered_another_to_sign_in_as(rosalind, house, 
     assert "There is a Joao Wexley already: floorhand, Quillwater 7, Crew A." in words_of(page.text)
     offered = re.search(r'name="sign_in"[^>]*value="([^"]*)"', page.text)[1]
     assert offered == "Joao Wexley 2"
-    added = rosalind.send(f"/crews/{crew.id}/people/new", **ONE | {"job": "driller", "sign_in": offered})
+    added = rosalind.send(
+        f"/crews/{crew.id}/people/new", **ONE | {"job": "driller", "sign_in": offered, "told": "joao wexley"}
+    )
     sheet = words_of(rosalind.follow(added).text)
     assert "signs in as Joao Wexley 2" in sheet
     listed = words_of(rosalind.get(f"/crews/{crew.id}/people").text)
@@ -151,7 +153,7 @@ def test_two_bad_lines_of_twelve_add_nobody(rosalind, house, crew):
     page = look(rosalind, crew, HEAD + "".join(lines))
     assert page.status_code == 422
     assert [line for line, _ in faults_on(page.text)] == ["5", "10"]
-    assert "10 people without a fault" in words_of(page.text)
+    assert "10 people with nothing wrong" in words_of(page.text)
     assert rosalind.send(f"/crews/{crew.id}/people/file/add", text=HEAD + "".join(lines)).status_code == 422
     assert counts(house) == before
     mended = (HEAD + "".join(lines)).replace("imperial", "metric").replace("Hand 8,,,", "Hand 8,,driller,")
@@ -169,6 +171,55 @@ def test_two_of_one_name_in_a_file_sign_in_apart(rosalind, house, crew):
     assert "take the line out and give them a slip" in words
     rosalind.send(f"/crews/{crew.id}/people/file/add", text=text)
     assert names(house, crew) == ["Sam Hill", "Sam Hill 2", "Sam Hill 4", "sam hill 3"]
+
+
+def test_equal_names_are_told_also_where_each_signs_in_apart(rosalind, house, crew):
+    a_member(house, crew, "Dag Holmqvist", "driller")
+    text = (
+        HEAD
+        + "Dag Holmqvist,dag.h,floorhand,us,point,,\nWen Tau,wen1,driller,us,point,,\n"
+        + "Wen  TAU,wen2,driller,us,point,,\n"
+    )
+    page = words_of(look(rosalind, crew, text).text)
+    assert "There is a Dag Holmqvist already: driller, Quillwater 7, Crew A. This one will sign in as dag.h." in page
+    assert "Two in this file are called Wen Tau. This one will sign in as wen1." in page
+    rosalind.send(f"/crews/{crew.id}/people/file/add", text=text)
+    again = words_of(look(rosalind, crew, HEAD + "wen tau,wen3,driller,us,point,,\n").text)
+    assert "There is a Wen Tau already: driller" in again, "By the name, and not by what they sign in as."
+
+
+def test_equal_names_in_the_form_are_asked_about_once_also_with_a_sign_in(rosalind, house, crew):
+    a_member(house, crew, "Joao Wexley")
+    own = ONE | {"sign_in": "jw"}
+    page = rosalind.send(f"/crews/{crew.id}/people/new", **own)
+    assert page.status_code == 422 and "This one will sign in as jw." in words_of(page.text)
+    told = re.search(r'name="told" value="([^"]*)"', page.text)[1]
+    assert rosalind.send(f"/crews/{crew.id}/people/new", **own, told=told).status_code == 303
+
+
+def test_a_job_that_nobody_else_has_is_pointed_out(rosalind, crew):
+    lines = (
+        "Wen,,florhand,us,point,,",
+        "Joao,,camp cook,us,point,,",
+        "Priya,,fitter,us,point,,",
+        "Sam,,fitter,us,point,,",
+    )
+    page = words_of(look(rosalind, crew, HEAD + "\n".join(lines)).text)
+    assert "Nobody else here is a florhand. Did you mean floorhand?" in page
+    assert "Nobody else here is a camp cook. Is it spelt right?" in page
+    assert "is a fitter" not in page and "Add 4 people" in page, "It is told, and stands in nobody's way."
+
+
+def test_the_sample_file_can_be_sent_as_it_is(rosalind, house, crew):
+    sample = rosalind.get(f"/crews/{crew.id}/people/file/sample")
+    assert sample.headers["Content-Disposition"] == 'attachment; filename="people.csv"'
+    assert look(rosalind, crew, sample.data.decode("utf-8-sig")).status_code == 200
+
+
+def test_how_many_were_added_is_said(rosalind, crew):
+    page = rosalind.follow(rosalind.send(f"/crews/{crew.id}/people/file/add", text=GOOD))
+    assert "2 people are added to Quillwater 7, Crew A." in words_of(page.text)
+    assert "are added" not in words_of(rosalind.get(f"/crews/{crew.id}/slips/print?added=<b>").text)
 
 
 @pytest.mark.parametrize(
@@ -244,7 +295,7 @@ def test_a_coordinator_lets_somebody_leave_with_a_reason(rosalind, hands, house,
     page = rosalind.send(address, why=" ")
     assert page.status_code == 422 and "Write why they leave" in words_of(page.text)
     listed = words_of(rosalind.follow(rosalind.send(address, why="Contract ended")).text)
-    assert "Have left" in listed and "Ines Okoro floorhand 3 Mar Contract ended" in listed
+    assert "Have left" in listed and "Ines Okoro floorhand 3 Mar 2026 Contract ended" in listed
     assert rosalind.get(address).status_code == 404
     assert hands("Ines Okoro").get("/record").status_code == 200
     [line] = log.of_crews(house, [crew.id], 5)
@@ -318,6 +369,47 @@ def test_the_log_is_read_in_pages_newest_first(rosalind, house, crew):
     assert re.findall(r"Line \d+", second) == [f"Line {number}" for number in range(4, -1, -1)]
     assert "Older lines" not in second
     assert "Nothing is written down yet." not in second
+
+
+def test_one_log_over_all_my_crews_with_the_rigs_that_i_made(rosalind, hands, house, crew):
+    rosalind.send("/rigs/new", name="Quillwater 12", rig_type="top-drive")
+    second = a_crew(house, a_rig(house, "Heron 3"), "Crew B")
+    theirs = a_crew(house, a_rig(house, "Heron 4"), "Crew C", coordinator="Tilda Marsh")
+    who = a_hand(house, "Rosalind Achterberg").id
+    for each in (crew, second, theirs):
+        log.note(house, who, "told", f"Of {each.name}.", START, each.id)
+    log.note(house, a_hand(house, "Tilda Marsh").id, "rig made", "Heron 4 is a kelly rig.", START)
+    page = words_of(rosalind.get("/crews/log").text)
+    assert "Told Quillwater 7, Crew A Of Crew A." in page and "Told Heron 3, Crew B Of Crew B." in page
+    assert "Quillwater 12 is a top drive rig." in page
+    assert "Crew C" not in page and "Heron 4" not in page, "Another coordinator's crews and rigs are not in it."
+    assert "Quillwater 12 is" not in words_of(rosalind.get(f"/crews/{crew.id}/log").text)
+
+
+def test_the_log_is_kept_to_a_day_and_a_person(rosalind, house, crew):
+    """By hand: 01:40 on 3 March in the house's zone counts for 2 March, and the line says both."""
+    rosalind_id, ines = a_hand(house, "Rosalind Achterberg").id, a_member(house, crew).person.id
+    night = START.replace(day=3, hour=1, minute=40)
+    for number, (at, about) in enumerate([(START, None), (night, ines), (START.replace(day=3), None)]):
+        log.note(house, rosalind_id, "told", f"Line {number}.", at, crew.id, about)
+    address = f"/crews/{crew.id}/log"
+    assert re.findall(r"Line \d", rosalind.get(f"{address}?day=2026-03-02").text) == ["Line 1", "Line 0"]
+    assert re.findall(r"Line \d", rosalind.get(f"{address}?person={ines}").text) == ["Line 1"]
+    assert re.findall(r"Line \d", rosalind.get(f"{address}?person={ines}&day=2026-03-03").text) == []
+    words = words_of(rosalind.get(address).text)
+    assert "3 Mar 2026, 01:40 counts for 2 Mar" in words and "2 Mar 2026, 09:00 Told" in words
+    assert "Times are those of UTC." in words
+    assert '<option value="' + ines in rosalind.get(address).text
+
+
+def test_filters_of_the_log_stay_on_the_way_to_older_lines(rosalind, house, crew):
+    who = a_hand(house, "Rosalind Achterberg").id
+    for number in range(45):
+        log.note(house, who, "told", f"Line {number}.", START + timedelta(minutes=number), crew.id)
+    first = rosalind.get(f"/crews/log?day=2026-03-02&person={who}").text
+    older = re.search(r'href="([^"]+)">Older lines', first)[1].replace("&amp;", "&")
+    assert older.startswith("/crews/log?") and "day=2026-03-02" in older and who in older
+    assert len(re.findall(r"Line \d+", rosalind.get(older).text)) == 5
 
 
 def test_an_observer_and_a_hand_read_no_log(hands, house, crew):

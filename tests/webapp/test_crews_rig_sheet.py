@@ -43,7 +43,7 @@ def of_rig(house, crew, values=TWELVE, checked=True):
     by = people.by_name(house, "Rosalind Achterberg").id
     sheet = rig_sheets.keep(house, values, {}, {}, system="us", by=by, now=START, rig=crew.rig.id)
     if checked:
-        rig_sheets.mark_checked(house, sheet.id, by, START)
+        rig_sheets.mark_checked(house, sheet.id, people.by_name(house, "Hettie Quarles").id, START)
     return sheet
 
 
@@ -80,7 +80,8 @@ def test_saving_tries_the_questions_and_lists_who_can_not_take_the_numbers(rosal
     page = words_of(rosalind.follow(rosalind.send(f"/rigs/{crew.rig.id}/sheet", **filled(TWELVE))).text)
     taken = int(re.search(r"(\d+) questions can take these numbers", page)[1])
     assert taken > 60
-    assert "With these numbers a usual slip comes too near to the right answer." in page
+    assert "With these numbers a common mistake gives nearly the right answer" in page
+    assert "questions can take these numbers once this sheet counts." in page
     [sheet] = rig_sheets.of_rig(house, crew.rig.id)
     assert sheet.draws[ITEM]["us"] is None and len(sheet.draws[ITEM]["hash"]) == 16
     assert len(sheet.draws) > taken
@@ -96,6 +97,54 @@ def test_an_observer_checks_it_and_the_name_stands_there(rosalind, hands, house,
     [line] = log.of_crews(house, [crew.id], 5)
     assert (line.who, line.what) == ("Hettie Quarles", "rig sheet checked")
     assert line.detail == "Hettie Quarles checked sheet 1 of Quillwater 12 against the plates."
+
+
+def test_who_wrote_a_sheet_does_not_check_it(rosalind, hands, house, crew):
+    """A coordinator too. The button is not there, and a form sent all the same changes nothing."""
+    address, sheet = f"/rigs/{crew.rig.id}/sheet", of_rig(house, crew, checked=False)
+    page = words_of(rosalind.get(address).text)
+    assert "I have checked" not in page and "Somebody else holds each number against its plate" in page
+    page = words_of(rosalind.follow(rosalind.send(f"{address}/checked", sheet=sheet.id)).text)
+    assert "You filled this sheet in, so somebody else has to check it." in page and "Not checked yet" in page
+    assert not rig_sheets.mark_checked(house, sheet.id, people.by_name(house, "Rosalind Achterberg").id, START)
+    assert log.of_crews(house, [crew.id], 5) == []
+
+
+def test_a_hand_whose_sheet_was_taken_over_does_not_check_it_as_the_rigs(rosalind, hands, house, crew):
+    sheet = of_hand(house, for_rig=crew.rig.id)
+    an_observer(house, crew, "Ines Okoro")
+    rosalind.send(f"/people/{sheet.person}/rig-sheet/take", sheet=sheet.id)
+    address, [taken] = f"/rigs/{crew.rig.id}/sheet", rig_sheets.of_rig(house, crew.rig.id)
+    ines = hands("Ines Okoro")
+    assert "I have checked" not in ines.get(address).text
+    ines.send(f"{address}/checked", sheet=taken.id)
+    assert rig_sheets.get(house, taken.id).checked_by is None
+    assert "Checked by Rosalind" in words_of(rosalind.follow(rosalind.send(f"{address}/checked", sheet=taken.id)).text)
+
+
+def test_the_crews_links_stay_on_its_rig_sheet_and_lead_back_to_the_same_crew(rosalind, hands, house, crew):
+    second = a_crew(house, crew.rig, "Crew B")
+    for query in ("", "&edit=yes"):
+        page = rosalind.get(f"/rigs/{crew.rig.id}/sheet?crew={second.id}{query}").text
+        assert f'href="/crews/{second.id}/people"' in page and f'href="/crews/{crew.id}/people"' not in page
+    assert f'href="/crews/{crew.id}/people"' in rosalind.get(f"/rigs/{crew.rig.id}/sheet?crew=none").text
+    assert "/people" not in hands("Hettie Quarles").get(f"/rigs/{crew.rig.id}/sheet").text, (
+        "An observer has no such page."
+    )
+
+
+def test_units_that_stand_on_plates_are_offered_and_another_one_may_be_written(rosalind, house, crew):
+    address = f"/rigs/{crew.rig.id}/sheet"
+    page = rosalind.get(f"{address}?edit=yes").text
+    offered = re.search(r'<select id="f-line_size-unit".*?</select>', page, re.DOTALL)[0]
+    assert re.findall(r'value="([^"]+)"', offered) == ["in", "mm"]
+    assert '"lt"' not in page and '"MN"' not in page and '"km"' not in page
+    rosalind.send(address, mast_rating="340 t")
+    assert rig_sheets.of_rig(house, crew.rig.id)[0].values == {"mast_rating": "340 t"}
+    opened = rosalind.get(f"{address}?edit=yes").text
+    assert (
+        '<option value="t" selected>' in re.search(r'<select id="f-mast_rating-unit".*?</select>', opened, re.DOTALL)[0]
+    )
 
 
 def test_a_sheet_that_was_overtaken_is_not_marked(rosalind, house, crew):
@@ -139,6 +188,11 @@ def test_a_doubtful_number_needs_a_tick_and_a_note(rosalind, house, crew):
     saved = ticked | {"why-line_strength": "Reel certificate, fibre core."}
     page = words_of(rosalind.follow(rosalind.send(address, **saved)).text)
     assert "Unusual, and right: Reel certificate, fibre core." in page
+    [line] = log.of_crews(house, [crew.id], 5)
+    assert line.detail == (
+        "Rosalind Achterberg saved sheet 1 of Quillwater 12. Unusual, and said to be right: Drilling line: strength on"
+        " its certificate, 96,000 lbf (427 kN): Reel certificate, fibre core."
+    )
     opened = rosalind.get(f"{address}?edit=yes").text
     assert re.search(r'name="sure-line_strength" value="[^"]+" checked', opened), "It is not doubted a second time."
     assert 'value="Reel certificate, fibre core."' in opened
@@ -171,7 +225,7 @@ def test_a_hands_sheet_counts_at_once_is_checked_and_taken_over(hands, rosalind,
     page = words_of(rosalind.follow(rosalind.send(f"{address}/take", sheet=sheet.id)).text)
     assert "The sheet is now the rig’s." in page and "Checked by Hettie Quarles" in page
     [taken] = rig_sheets.of_rig(house, crew.rig.id)
-    assert taken.values == DISPLAY and taken.made_by == "Rosalind Achterberg"
+    assert taken.values == DISPLAY and taken.made_by == "Ines Okoro"
     assert "Quillwater 12" in words_of(ines.get("/rig-sheet").text)
     assert [each.detail for each in log.of_crews(house, [crew.id], 5)] == [
         "Rosalind Achterberg took over Ines Okoro’s sheet as sheet 1 of Quillwater 12.",
@@ -306,8 +360,7 @@ def test_numbers_of_the_day_have_their_day_and_are_left_out_after_two_weeks(app,
 
 def test_a_sheet_taken_over_keeps_the_day_of_its_numbers(house, crew):
     sheet = of_hand(house, values=TWELVE, for_rig=crew.rig.id)
-    by = people.by_name(house, "Rosalind Achterberg").id
-    taken = rig_sheets.take_over(house, sheet, crew.rig.id, by, START.replace(month=5))
+    taken = rig_sheets.take_over(house, sheet, crew.rig.id, START.replace(month=5))
     assert taken.read_on == sheet.read_on == START.date() != taken.made_at.date()
 
 
@@ -346,7 +399,7 @@ def test_an_item_on_the_list_keeps_its_own_numbers(app, hands, house, crew):
     by = people.by_name(house, "Rosalind Achterberg").id
     refused = {ITEM: {"hash": bank[ITEM].text_hash, "us": "It can’t.", "metric": None}}
     sheet = rig_sheets.keep(house, TWELVE, {}, refused, system="us", by=by, now=START, rig=crew.rig.id)
-    rig_sheets.mark_checked(house, sheet.id, by, START)
+    rig_sheets.mark_checked(house, sheet.id, people.by_name(house, "Hettie Quarles").id, START)
     assert asked(app, house, hands("Ines Okoro")).rig_sheet is None
 
 

@@ -60,7 +60,7 @@ def test_a_slip_is_made_and_printed_once_for_each_hand(rosalind, house, crew):
     page = rosalind.follow(made)
     [slip] = slips.of_crew(house, crew.id)
     assert codes_on(page.text) == [slips.code_of(house, slip.id)] * 12
-    assert "Quillwater 7, Crew A sign-on slip for one of 12 hands, to 20 Mar" in words_of(page.text)
+    assert "Quillwater 7, Crew A Pin & Box sign-on slip for one of 12 hands, to 20 Mar 2026" in words_of(page.text)
     assert slip.until.isoformat() == "2026-03-21T04:00:00+00:00"
     assert [each.what for each in log.of_crews(house, [crew.id], 5)] == ["slip made"]
 

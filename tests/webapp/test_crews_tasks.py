@@ -126,6 +126,26 @@ def test_observed_goes_by_rig_and_crew_and_never_beyond_my_own(coordinator, hous
     assert tilda.get(f"/crews/observed?task=S-7.4&crew={crew.id}").status_code == 404
 
 
+def test_a_choice_that_holds_nobody_says_nothing_of_who_was_observed(coordinator, house, crew, ines):
+    """Found by a coordinator: a rig with another rig's crew read 'Not observed: everybody was'."""
+    other = a_crew(house, a_rig(house, "Quillwater 12", "top-drive"))
+    for choice in (f"rig={crew.rig.id}&crew={other.id}", f"crew={other.id}"):
+        page = words_of(coordinator.get(f"/crews/observed?task=S-7.4&{choice}").text)
+        assert "No hands fit this choice." in page, choice
+        assert "Not observed in this time" not in page and "Nobody was observed" not in page, choice
+    page = coordinator.get(f"/crews/observed?task=S-7.4&crew={crew.id}").text
+    assert f'<option value="{crew.id}" selected>' in page and 'name="rig"' not in page
+
+
+def test_a_rig_is_chosen_with_all_its_crews(coordinator, house, crew, ines):
+    a_member(house, a_crew(house, crew.rig, "Crew B"), "Marek Osei-Lund")
+    a_member(house, a_crew(house, a_rig(house, "Quillwater 12", "top-drive")), "Lucho Brandvold")
+    page = coordinator.get(f"/crews/observed?task=S-7.4&crew={crew.rig.id}").text
+    shown = words_of(page).partition("Not observed in this time")[2]
+    assert "Ines Okoro" in shown and "Marek Osei-Lund" in shown and "Lucho" not in shown
+    assert f'<option value="{crew.rig.id}" selected>Quillwater 7, all my crews' in page
+
+
 def test_observed_without_a_task_asks_for_one(coordinator, crew):
     for address in ("/crews/observed", "/crews/observed?task=S-99.9&months=7"):
         assert "Not observed" not in coordinator.get(address).text
@@ -157,8 +177,8 @@ def test_two_that_differ_wait_and_both_may_stand(coordinator, house, crew, ines,
     assert "Waits for a decision" in page and "Hettie Quarles signed “not yet”" in page
     assert "decide" in row_of(coordinator.get(f"/crews/{crew.id}/tasks").text, "Ines Okoro")
     one = f"/crews/signed/{signed}"
-    assert coordinator.send(f"{one}/stand", stand_why="").status_code == 422
-    shown = words_of(coordinator.follow(coordinator.send(f"{one}/stand", stand_why="Two tours.")).text)
+    assert coordinator.send(f"{one}/decide", keep="all", decided_why="").status_code == 422
+    shown = words_of(coordinator.follow(coordinator.send(f"{one}/decide", keep="all", decided_why="Two tours.")).text)
     assert "Both stand, and both count." in shown and "Two tours." in shown
     assert "Waits for a decision" not in coordinator.get(f"/crews/{crew.id}/tasks").text
     assert [each.what for each in log.of_crews(house, [crew.id], 1)] == ["both stand"]
@@ -179,8 +199,35 @@ def test_one_of_two_that_differ_is_withdrawn(coordinator, house, crew, ines, teo
 def test_a_signature_that_does_not_wait_has_no_decision_to_take(coordinator, house, crew, ines, teodor):
     signed = sign(house, crew, ines, teodor)
     assert "Both stand" not in coordinator.get(f"/crews/signed/{signed}").text
-    assert coordinator.send(f"/crews/signed/{signed}/stand", stand_why="So.").status_code == 303
-    assert sign_offs.get(house, signed).stands is None
+    for keep in ("all", signed):
+        page = coordinator.send(f"/crews/signed/{signed}/decide", keep=keep, decided_why="So.")
+        assert page.status_code == 303
+    assert (sign_offs.get(house, signed).stands, sign_offs.get(house, signed).withdrawn) == (None, None)
+
+
+def test_of_two_side_by_side_one_is_kept_and_the_other_withdrawn(coordinator, house, crew, ines, teodor):
+    signed = sign(house, crew, ines, teodor)
+    other = sign(house, crew, ines, a_hand(house, "Hettie Quarles"), "not-yet")
+    one = f"/crews/signed/{signed}"
+    page = words_of(coordinator.get(one).text)
+    assert "Keep Teodor Quist’s: done alone" in page and "Keep Hettie Quarles’s: not yet" in page
+    assert page.count("Result") == 2 and "Withdraw the signature" not in page
+    assert coordinator.send(f"{one}/decide", keep=other, decided_why=" ").status_code == 422
+    assert coordinator.send(f"{one}/decide", keep="another", decided_why="So.").status_code == 303
+    assert sign_offs.get(house, signed).counts, "A choice that is none changes nothing."
+    sent = coordinator.send(f"{one}/decide", keep=other, decided_why="Seen from the floor.")
+    assert sent.location.split("?")[0] == f"/crews/signed/{other}"
+    assert "This one is kept and counts." in words_of(coordinator.follow(sent).text)
+    assert (sign_offs.get(house, signed).counts, sign_offs.get(house, other).counts) == (False, True)
+    assert [each.what for each in log.of_crews(house, [crew.id], 9)] == ["withdrawn", "signed", "signed"]
+
+
+def test_a_withdrawn_signature_is_struck_through_on_its_own_page(coordinator, house, crew, ines, teodor):
+    signed = sign(house, crew, ines, teodor)
+    assert "signature-gone" not in coordinator.get(f"/crews/signed/{signed}").text
+    coordinator.send(f"/crews/signed/{signed}/withdraw", why="In town that day.")
+    page = coordinator.get(f"/crews/signed/{signed}").text
+    assert '<span class="signature-gone"><span class="state result-alone">' in page and "<b>withdrawn</b>" in page
 
 
 def test_a_signature_that_is_not_there(coordinator, crew):

@@ -54,14 +54,17 @@ def test_columns_that_are_not_needed_may_be_left_out():
     [
         pytest.param(",,floorhand,us,point,,", "There is no name", id="no name"),
         pytest.param("Joao,,,us,point,,", "There is no job", id="no job"),
-        pytest.param("Joao,,floorhand,imperial,point,,", "The units are 'imperial'. Write us or metric.", id="units"),
-        pytest.param("Joao,,floorhand,,point,,", "The units are ''", id="no units"),
-        pytest.param("Joao,,floorhand,us,dot,,", "The decimal mark is 'dot'. Write point or comma.", id="mark"),
+        pytest.param(
+            "Joao,,floorhand,imperial,point,,", "Under ‘units’ stands ‘imperial’. Write us or metric.", id="units"
+        ),
+        pytest.param("Joao,,floorhand,,point,,", "There is nothing under ‘units’. Write us or metric.", id="no units"),
+        pytest.param("Joao,,floorhand,us,dot,,", "Under ‘decimal mark’ stands ‘dot’. Write point or comma.", id="mark"),
+        pytest.param("Joao,,floorhand,us,,,", "There is nothing under ‘decimal mark’. Write point", id="no mark"),
         pytest.param("Joao,,floorhand,us,point,14/05/2026,a", "Write it as year-month-day", id="day the other way"),
         pytest.param("Joao,,floorhand,us,point,2026-02-30,a", "Write it as year-month-day", id="no such day"),
         pytest.param("Joao,,floorhand,us,point,20260514,a", "Write it as year-month-day", id="day without dashes"),
         pytest.param("Joao,,floorhand,us,point,2026-03-01,a", "The exam date 2026-03-01 is past.", id="past"),
-        pytest.param("Joao,,floorhand,us,point,2026-05-14,c", "The paper is 'c'. Write a or b.", id="paper"),
+        pytest.param("Joao,,floorhand,us,point,2026-05-14,c", "Under ‘paper’ stands ‘c’. Write a or b.", id="paper"),
         pytest.param("Joao,,floorhand,us,point,2026-05-14,", "Write both, or neither.", id="day without paper"),
         pytest.param("Joao,,floorhand,us,point,,b", "Write both, or neither.", id="paper without day"),
         pytest.param("x" * 61 + ",,floorhand,us,point,,", "at most 60 letters", id="long name"),

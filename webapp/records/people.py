@@ -104,6 +104,19 @@ def by_name(store: Store, name: str) -> Person | None:
     return row and from_row(row)
 
 
+def of_names(store: Store, keys: Collection[str]) -> dict[str, list[Person]]:
+    """Who has one of these names (as `name_key` gives them), whatever they sign in as; by that key, oldest first.
+
+    Everybody is read: names have no key of their own, and a house has some hundreds of people.
+    """
+    found: dict[str, list[Person]] = {}
+    for row in store.db.execute(f"select {COLUMNS} from people order by created_at, id"):
+        person = from_row(row)
+        if (key := name_key(person.name)) in keys:
+            found.setdefault(key, []).append(person)
+    return found
+
+
 def change_settings(store: Store, person_id: str, **settings: str | bool | int) -> None:
     """Set any of SETTINGS for a person; the others stay. Raises ValueError for a name that is not a setting."""
     unknown = set(settings) - set(SETTINGS)

@@ -16,8 +16,9 @@ class RigSheet:
 
     `values` are texts with their unit by the fields of a sheet, `notes` say why an unusual one is right. `draws` has
     what was found when it was saved: by item its hash, and by system why it can't be asked with these numbers, or None.
-    `for_rig` is the rig that a hand was on when they filled it in. `read_on` is the day on which its numbers of the day
-    were read. A hand's sheet without values says that they took theirs back. Names are those of people and rigs.
+    `for_rig` is the rig that a hand was on when they filled it in. `writer` is the id of who filled it in, `made_by`
+    their name. `read_on` is the day on which its numbers of the day were read. A hand's sheet without values says that
+    they took theirs back. Names are those of people and rigs.
     """
 
     id: str
@@ -26,6 +27,7 @@ class RigSheet:
     person: str | None
     person_name: str | None
     version: int
+    writer: str
     made_by: str
     made_at: datetime
     checked_by: str | None
@@ -38,7 +40,8 @@ class RigSheet:
 
 
 SHEETS = (
-    "select rig_sheets.id, rig_sheets.rig, rigs.name, rig_sheets.person, hand.name, version, maker.name,"
+    "select rig_sheets.id, rig_sheets.rig, rigs.name, rig_sheets.person, hand.name, version,"
+    " rig_sheets.made_by, maker.name,"
     " rig_sheets.made_at, checker.name, checked_at, body"
     " from rig_sheets join people maker on maker.id = rig_sheets.made_by"
     " left join people checker on checker.id = rig_sheets.checked_by"
@@ -81,14 +84,17 @@ def keep(
     return get(store, sheet_id)
 
 
-def take_over(store: Store, sheet: RigSheet, rig_id: str, by: str, now: datetime) -> RigSheet:
-    """Keep a hand's sheet as the next version of a rig's, checked where it was: the numbers are the same."""
+def take_over(store: Store, sheet: RigSheet, rig_id: str, now: datetime) -> RigSheet:
+    """Keep a hand's sheet as the next version of a rig's, checked where it was: the numbers are the same.
+
+    The hand stays its writer, so that they can't check their own numbers by this way round.
+    """
     with store.writing() as db:
         system, checked_by, checked_at = db.execute(
             "select system, checked_by, checked_at from rig_sheets where id = ?", [sheet.id]
         ).fetchone()
         taken = keep(
-            store, sheet.values, sheet.notes, sheet.draws, system=system, by=by, now=now, rig=rig_id,
+            store, sheet.values, sheet.notes, sheet.draws, system=system, by=sheet.writer, now=now, rig=rig_id,
             read_on=sheet.read_on,
         )  # fmt: skip
         db.execute(
@@ -157,11 +163,14 @@ def that_counts(store: Store, person_id: str, rig_id: str | None) -> RigSheet | 
 
 
 def mark_checked(store: Store, sheet_id: str, by: str, now: datetime) -> bool:
-    """Write down who has held a sheet against the plates; whether it was not checked before."""
+    """Write down who has held a sheet against the plates; whether it was.
+
+    It was not where somebody had checked it before, or where `by` is its writer: a second pair of eyes is what counts.
+    """
     with store.writing() as db:
         changed = db.execute(
-            "update rig_sheets set checked_by = ?, checked_at = ? where id = ? and checked_by is null",
-            [by, as_text(now), sheet_id],
+            "update rig_sheets set checked_by = ?, checked_at = ? where id = ? and checked_by is null and made_by <> ?",
+            [by, as_text(now), sheet_id, by],
         )
         return changed.rowcount == 1
 

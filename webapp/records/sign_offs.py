@@ -121,7 +121,7 @@ def sign(
                 as_text(now),
             ],
         )  # fmt: skip
-        told = f"{task} {title}, seen on {observed_on}: {RESULTS[result]}." + (f" {note}" if note else "")
+        told = f"{task} {title}, seen on {_in_words(observed_on)}: {RESULTS[result]}." + (f" {note}" if note else "")
         log.note(store, observer.id, "signed", told, now, crew=crew, about=hand.id)
     return True
 
@@ -134,9 +134,20 @@ def withdraw(store: Store, signed: SignOff, by: Person, why: str, now: datetime)
         if get(store, signed.id).withdrawn:
             return False
         _decide(db, WITHDRAWN, signed.id, by, why, now)
-        told = f"{signed.task} of {signed.observed_on}, signed by {signed.observer_name}. {why.strip()}"
+        told = f"{signed.task} of {_in_words(signed.observed_on)}, signed by {signed.observer_name}. {why.strip()}"
         log.note(store, by.id, "withdrawn", told, now, crew=signed.crew, about=signed.person)
     return True
+
+
+def keep_one(store: Store, these: Collection[SignOff], kept: str, by: Person, why: str, now: datetime) -> None:
+    """Of signatures that differ keep the one of that id: the others are withdrawn with the reason, and it is logged.
+
+    Raises SignOffError.
+    """
+    with store.writing():
+        for each in these:
+            if each.id != kept:
+                withdraw(store, each, by, why, now)
 
 
 def let_stand(store: Store, these: Collection[SignOff], by: Person, why: str, now: datetime) -> None:
@@ -148,7 +159,7 @@ def let_stand(store: Store, these: Collection[SignOff], by: Person, why: str, no
             _decide(db, STAND, each.id, by, why, now)
         first = next(iter(these))
         names = " and ".join(each.observer_name for each in these)
-        told = f"{first.task} of {first.observed_on}: the signatures of {names} both stand. {why.strip()}"
+        told = f"{first.task} of {_in_words(first.observed_on)}: the signatures of {names} both stand. {why.strip()}"
         log.note(store, by.id, "both stand", told, now, crew=first.crew, about=first.person)
 
 
@@ -193,6 +204,11 @@ def _decide(db: Database, kind: str, subject: str, by: Person, why: str, now: da
         "insert into decisions (id, kind, subject, who, why, at) values (?, ?, ?, ?, ?, ?)",
         [new_id(now), kind, subject, by.known_as, why.strip(), as_text(now)],
     )
+
+
+def _in_words(day: date) -> str:
+    """'2 March 2026', as all lines of the log have it."""
+    return f"{day.day} {day:%B %Y}"
 
 
 def _sign_off(row: tuple) -> SignOff:

@@ -30,6 +30,14 @@ def show(crew_id: str) -> str:
     return _page(my_crew(crew_id), "", None)
 
 
+@views.get("/crews/<crew_id>/people/file/sample")
+def sample(crew_id: str) -> Response:
+    """A file to fill in. It begins with a byte order mark, by which spreadsheets read its letters right."""
+    my_crew(crew_id)
+    heads = {"Content-Disposition": 'attachment; filename="people.csv"'}
+    return Response(("\ufeff" + EXAMPLE).encode(), content_type="text/csv; charset=utf-8", headers=heads)
+
+
 @views.post("/crews/<crew_id>/people/file")
 @takes_much(MOST_BYTES)
 def look(crew_id: str) -> str | tuple[str, int]:
@@ -57,7 +65,7 @@ def add(crew_id: str) -> Response | tuple[str, int]:
         except NameTaken as taken:
             faults = [Fault(1, f"{taken} Somebody took it just now.")]
         else:
-            return redirect(url_for("slips.print_sheet", crew_id=crew.id), 303)
+            return redirect(url_for("slips.print_sheet", crew_id=crew.id, added=len(entries)), 303)
     return _looked_at(crew, text, entries, faults)
 
 

@@ -10,7 +10,7 @@ from webapp.newcomers import Entry
 from webapp.people_file import Line, day_in
 from webapp.records import crews, people
 from webapp.records.crews import Crew, Membership
-from webapp.records.people import NameTaken
+from webapp.records.people import NameTaken, name_key
 from webapp.study.days import end_of
 from webapp.views.crew_forms import jobs_offered, read_job, read_name
 from webapp.views.day_field import read_reason
@@ -56,10 +56,11 @@ def add(crew_id: str) -> Response | tuple[str, int]:
         [entry], faults = newcomers.looked_at([line])
         if faults:
             problems["sign_in"] = faults[0].sentence
-        elif entry.remark:
-            problems["sign_in"], typed["sign_in"] = entry.remark, entry.line.sign_in
+        elif entry.same_name and request.form.get("told") != name_key(line.name):
+            problems["sign_in"], typed["sign_in"] = entry.same_name, entry.line.sign_in
+            typed["told"] = name_key(line.name)
     if not problems and _added(crew, entry, problems):
-        return redirect(url_for("slips.print_sheet", crew_id=crew.id), 303)
+        return redirect(url_for("slips.print_sheet", crew_id=crew.id, added=1), 303)
     return _new_page(crew, typed, problems), NOT_TAKEN
 
 

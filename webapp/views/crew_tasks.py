@@ -12,7 +12,7 @@ from webapp.allowed import coordinating, my_crew, observing
 from webapp.at_hand import course, me, now, store
 from webapp.hands_on import HandsOn, Marks
 from webapp.records import crews, sign_offs
-from webapp.records.crews import Membership
+from webapp.records.crews import Crew, Membership, Rig
 from webapp.records.sign_offs import SignOff, SignOffError
 from webapp.study.tasks import waiting
 from webapp.views.entry import NOT_TAKEN
@@ -24,6 +24,11 @@ UNSEEN = ("6", "12")
 NOT_ASKED = ("not-asked", "not-here", "excused", "replaced")
 """States in which nobody has to see the task."""
 LONGEST_WHY = 300
+DONE = {
+    "withdrawn": "It is withdrawn. It stays in the record and counts no more.",
+    "stand": "Both stand, and both count.",
+    "kept": "This one is kept and counts. The other is withdrawn, and stays in the record.",
+}
 
 
 @dataclass(frozen=True)
@@ -64,12 +69,16 @@ def show(crew: str) -> str:
 
 @views.get("/crews/observed")
 def observed() -> str:
-    """Everybody of my crews who was observed on a task in the last months, and who was not."""
+    """Everybody of my crews who was observed on a task in the last months, and who was not.
+
+    The form sends one choice as `crew`: a crew of mine, or a rig for all my crews on it. So none can miss the other;
+    an address that names a rig and another rig's crew has nobody, which is not the same as nobody observed.
+    """
     if not coordinating():
         abort(404)
     rig, crew, months = request.args.get("rig", ""), request.args.get("crew", ""), _months()
     asked = course().tasks.get(request.args.get("task", ""))
-    mine = [each for each in coordinating() if rig in ("", each.rig.id) and crew in ("", each.id)]
+    mine = [each for each in coordinating() if rig in ("", each.rig.id) and crew in ("", each.id, each.rig.id)]
     if not mine and not (rig and crew):
         abort(404)  # a rig or crew that is not mine
     members = crews.members(store(), [each.id for each in mine])
@@ -77,16 +86,15 @@ def observed() -> str:
     seen, unseen = _observed(members, asked, first) if asked else ([], [])
     return render_template(
         "signoffs/observed.html",
-        crews=coordinating(),
-        rigs=sorted({each.rig for each in coordinating()}, key=lambda each: each.name),
+        by_rig=_by_rig(coordinating()),
         tasks=course().tasks.values(),
         asked=asked,
-        rig=rig,
-        crew=crew,
+        chosen=crew or rig,
         months=months,
         choices=MONTHS,
         first=first,
         where=", ".join(each.full_name for each in mine) or "no crew",
+        looked_at=members,
         seen=seen,
         unseen=unseen,
     )
@@ -105,22 +113,34 @@ def withdraw(signed: str) -> Response | tuple[str, int]:
     try:
         sign_offs.withdraw(store(), found, me(), request.form.get("why", "")[:LONGEST_WHY], now())
     except SignOffError as error:
-        return _one(found, {"why": str(error)}), NOT_TAKEN
+        return _one(found, {"decided_why" if _group(found) else "why": str(error)}), NOT_TAKEN
     return redirect(url_for(".one", signed=signed, done="withdrawn"), 303)
 
 
-@views.post("/crews/signed/<signed>/stand")
-def stand(signed: str) -> Response | tuple[str, int]:
-    """Let the signatures that differ all count, with a reason."""
+@views.post("/crews/signed/<signed>/decide")
+def decide(signed: str) -> Response | tuple[str, int]:
+    """Of signatures that differ keep one and withdraw the others, or let all count; with a reason."""
     found = _signed(signed)
-    group = _group(found)
-    if not group:
-        return redirect(url_for(".one", signed=signed), 303)
+    group, kept = _group(found), request.form.get("keep", "")
+    if not group or kept not in ("all", *(each.id for each in group)):
+        return redirect(url_for(".one", signed=signed), 303)  # decided meanwhile, or a choice that is none
+    why = request.form.get("decided_why", "")[:LONGEST_WHY]
     try:
-        sign_offs.let_stand(store(), group, me(), request.form.get("stand_why", "")[:LONGEST_WHY], now())
+        if kept == "all":
+            sign_offs.let_stand(store(), group, me(), why, now())
+        else:
+            sign_offs.keep_one(store(), group, kept, me(), why, now())
     except SignOffError as error:
-        return _one(found, {"stand_why": str(error)}), NOT_TAKEN
-    return redirect(url_for(".one", signed=signed, done="stand"), 303)
+        return _one(found, {"decided_why": str(error)}), NOT_TAKEN
+    return redirect(
+        url_for(".one", signed=signed if kept == "all" else kept, done="stand" if kept == "all" else "kept"), 303
+    )
+
+
+def _by_rig(mine: list[Crew]) -> list[tuple[Rig, list[Crew]]]:
+    """The crews under their rigs, rigs by name."""
+    rigs = sorted({each.rig for each in mine}, key=lambda each: each.name)
+    return [(rig, [each for each in mine if each.rig == rig]) for rig in rigs]
 
 
 def _not_seen(members: list[Membership], marks: Marks, tasks: list[Task], first: date) -> list[Unseen]:
@@ -180,7 +200,8 @@ def _one(found: SignOff, problems: dict[str, str]) -> str:
         each=found,
         group=_group(found),
         problems=problems,
-        done=request.args.get("done"),
+        typed_why=request.form.get("decided_why", ""),
+        done=DONE.get(request.args.get("done", "")),
         mine_then=found.crew in {each.id for each in coordinating()},
         mine_now=_is_mine_now(found.person),
     )

@@ -52,7 +52,7 @@ def take(person: str) -> Response:
     if request.form.get("sheet") != sheet.id:
         return redirect(url_for(".show", person=person, done="newer"), 303)
     with store().writing():
-        taken = rig_sheets.take_over(store(), sheet, crew.rig.id, me().id, now())
+        taken = rig_sheets.take_over(store(), sheet, crew.rig.id, now())
         detail = f"{me().name} took over {membership.person.name}’s sheet as sheet {taken.version} of {crew.rig.name}."
         log.note(store(), me().id, "rig sheet taken over", detail, now(), crew.id, person)
     return redirect(url_for("rig_sheets.show", rig=crew.rig.id, crew=crew.id, done="taken"), 303)

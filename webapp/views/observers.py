@@ -5,6 +5,7 @@ from datetime import date, timedelta
 from flask import Blueprint, abort, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response
 
+from webapp import hands_on
 from webapp.allowed import coordinating, my_crew
 from webapp.at_hand import course, me, now, store, today
 from webapp.records import crews, log, people, rights
@@ -28,15 +29,20 @@ def show(crew: str) -> str:
 
 @views.post("/crews/<crew>/observers")
 def give(crew: str) -> Response | tuple[str, int]:
-    """Give somebody the right to sign tasks in this crew up to a day. It stands beside what they have already."""
+    """Give somebody the right to sign tasks in this crew up to a day. It stands beside what they have already.
+
+    Where they are not seen on a task themselves, or have never signed in, it is asked once whether that is meant.
+    """
     mine = my_crew(crew)
     problems: dict[str, str] = {}
     person, tasks, until = _person(problems), _tasks(problems), _until(problems)
+    if not problems and (doubt := _doubt(person, tasks)) and request.form.get("sure") != doubt:
+        problems["sure"] = doubt
     if problems:
         return _page(mine, request.form, request.form.getlist("tasks"), problems), NOT_TAKEN
     with store().writing():
         rights.give(store(), person.id, mine.id, "observer", me().id, now(), tasks, until)
-        told = f"{person.name} may sign {', '.join(tasks)} until {until}."
+        told = f"{person.name} may sign {', '.join(tasks)} until {until.day} {until:%B %Y}.{_known(person, tasks)}"
         log.note(store(), me().id, "observer named", told, now(), crew=mine.id, about=person.id)
     return redirect(url_for(".show", crew=crew, done="given"), 303)
 
@@ -97,6 +103,32 @@ def _tasks(problems: dict[str, str]) -> tuple[str, ...]:
     if not found:
         problems["tasks"] = "Tick one task or more."
     return found
+
+
+def _doubt(person: Person, tasks: tuple[str, ...]) -> str | None:
+    """What speaks against them as an observer, as far as who is asking may know it; the form sends it back as said."""
+    told = _known(person, tasks).strip()
+    return f"{told} Give the right all the same?" if told else None
+
+
+def _known(person: Person, tasks: tuple[str, ...]) -> str:
+    """Of somebody in a crew of mine, or of me: whether they signed in yet, and on which of the tasks they aren't done.
+
+    Of anybody else nothing is told: another crew's people are not mine to see.
+    """
+    member = crews.membership_now(store(), person.id)
+    mine = {each.id for each in coordinating()}
+    if person.id != me().id and (member is None or member.crew.id not in mine):
+        return ""
+    told = ""
+    if people.without_password(store(), [person.id]):
+        told += f" {person.name} has not signed in here yet."
+    # As for somebody on no rig: a task that their own rig does not have may still be one that they know.
+    stands = {each.task.id: each.state for each in hands_on.of_hand(person.id, None)}
+    lacking = [each for each in tasks if stands[each] != "done"]
+    if lacking:
+        told += f" {person.name} is not signed as done on {', '.join(lacking)}."
+    return told
 
 
 def _until(problems: dict[str, str]) -> date | None:

@@ -63,6 +63,7 @@ def _form(form: SheetForm | None = None) -> str:
         "crews/rig_sheet_form.html",
         title="Your own rig sheet",
         place="Bench",
+        crew=None,
         parts=by_part(form.rows if form else opened_form(own)),
         form=form,
         beside=beside(own, "Last", only_of_the_day=True) | beside(of_rig, "The rig’s sheet"),

@@ -9,13 +9,14 @@ from webapp.records import log, rig_sheets
 from webapp.records.crews import Crew
 from webapp.views.entry import NOT_TAKEN
 from webapp.views.sheet_form import SheetForm, beside, by_part, draws_of, keep_sent, opened_form, sent_form
-from webapp.views.sheet_shown import shown
+from webapp.views.sheet_shown import shown, unusual
 
 views = Blueprint("rig_sheets", __name__)
 
 DONE = {
-    "saved": "The sheet is saved. It counts once somebody has checked it against the plates.",
+    "saved": "The sheet is saved. It counts once somebody else has checked it against the plates.",
     "checked": "Marked as checked, with your name.",
+    "own": "You filled this sheet in, so somebody else has to check it.",
     "newer": "A newer sheet is there. Read that one, and mark it.",
     "taken": "The sheet is now the rig’s.",
 }
@@ -42,6 +43,7 @@ def show(rig: str) -> str:
         counts=rig_sheets.checked_of_rig(store(), rig),
         of_hands=_of_hands(rig),
         may_edit=crew.id in {each.id for each in allowed.coordinating()},
+        may_check=sheet and sheet.writer != me().id,
         done=DONE.get(request.args.get("done", "")),
     )
 
@@ -55,18 +57,20 @@ def save(rig: str) -> Response | tuple[str, int]:
     draws = draws_of(form)
     with store().writing():
         sheet = keep_sent(form, draws, rig=rig)
-        detail = f"{me().name} saved sheet {sheet.version} of {crew.rig.name}."
+        detail = f"{me().name} saved sheet {sheet.version} of {crew.rig.name}.{unusual(sheet)}"
         log.note(store(), me().id, "rig sheet saved", detail, now(), crew.id)
     return redirect(url_for(".show", rig=rig, crew=crew.id, done="saved"), 303)
 
 
 @views.post("/rigs/<rig>/sheet/checked")
 def checked(rig: str) -> Response:
-    """Write down who has checked the newest version. One that was overtaken meanwhile is not marked."""
+    """Write down who has checked the newest version. One that was overtaken meanwhile is not marked, nor one's own."""
     crew = allowed.crew_i_work_with_on(rig, _from())
     newest = next(iter(rig_sheets.of_rig(store(), rig)), None) or abort(404)
     if request.form.get("sheet") != newest.id:
         return redirect(url_for(".show", rig=rig, crew=crew.id, done="newer"), 303)
+    if newest.writer == me().id:
+        return redirect(url_for(".show", rig=rig, crew=crew.id, done="own"), 303)
     with store().writing():
         if rig_sheets.mark_checked(store(), newest.id, me().id, now()):
             detail = f"{me().name} checked sheet {newest.version} of {crew.rig.name} against the plates."
@@ -91,6 +95,7 @@ def _form(crew: Crew, form: SheetForm | None = None) -> str:
         "crews/rig_sheet_form.html",
         title=f"Rig sheet of {crew.rig.name}",
         place="Crews",
+        crew=crew,
         parts=by_part(form.rows if form else opened_form(newest)),
         form=form,
         beside=beside(newest, "Last", only_of_the_day=True),

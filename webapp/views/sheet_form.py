@@ -37,6 +37,12 @@ class Row:
     note: str = ""
 
     @property
+    def units(self) -> list[str]:
+        """The units that are offered: those of plates, and the one that was written here."""
+        offered = self.field.symbols
+        return offered if self.unit in offered else [*offered, self.unit]
+
+    @property
     def needs_mending(self) -> bool:
         """Whether the sheet can't be kept as long as this stands."""
         return bool(self.problem or (self.doubt and not (self.sure and self.note)))
@@ -133,7 +139,7 @@ def _as_kept(field: SheetField, typed: Mapping[str, str], doubts: Mapping[str, s
 
 def _as_sent(field: SheetField, sent: Mapping[str, str], units: Mapping[str, str], reading: SheetReading) -> Row:
     name, doubt = field.name, reading.doubts.get(field.name)
-    unit = units[name] if units[name] in field.symbols else field.units[at_hand.system()]
+    unit = units[name] if field.knows(units[name]) else field.units[at_hand.system()]
     note = " ".join(request.form.get(f"why-{name}", "").split())[:LONGEST_NOTE]
     # What is ticked is the very sentence: a number that was changed since is asked about anew.
     sure = doubt is not None and request.form.get(f"sure-{name}") == doubt

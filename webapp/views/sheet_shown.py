@@ -11,6 +11,7 @@ from webapp.my_rig_sheet import values_on
 from webapp.records.rig_sheets import RigSheet
 
 SYSTEMS = ("us", "metric")
+OTHER = {"us": "metric", "metric": "us"}
 IN_SYSTEM = {"us": "In US units", "metric": "In metric units"}
 
 
@@ -49,17 +50,17 @@ class ShownSheet:
 
 def shown(sheet: RigSheet) -> ShownSheet:
     """The sheet for who is asking."""
-    system, good = at_hand.system(), values_on(sheet, at_hand.today())
+    system, fresh = at_hand.system(), values_on(sheet, at_hand.today())
     fields = [each for each in sheet_fields().values() if each.name in sheet.values]
     parts = [
         (
             part,
-            [_line(sheet, each, each.name not in good) for each in rows],
+            [_line(sheet, each, each.name not in fresh) for each in rows],
         )
         for part, rows in groupby(fields, key=lambda each: each.part)
     ]
     refused = [
-        Refused(at_hand.bank()[name], _why(found))
+        Refused(at_hand.bank()[name], _why(found, system))
         for name, found in sheet.draws.items()
         if name in at_hand.bank() and any(found[each] for each in SYSTEMS)
     ]
@@ -72,8 +73,19 @@ def _line(sheet: RigSheet, field: SheetField, too_old: bool) -> Line:
     return Line(field.label, shown, sheet.notes.get(field.name), read_on, too_old)
 
 
-def _why(found: dict[str, str | None]) -> str:
-    """One sentence where both systems say the same, else each with its system."""
-    if found["us"] == found["metric"]:
-        return found["us"]
-    return " ".join(f"{IN_SYSTEM[each]}: {found[each]}" for each in SYSTEMS if found[each])
+def unusual(sheet: RigSheet) -> str:
+    """For the log: each number that was doubted, and why it was said to be right; empty where none was."""
+    told = [
+        f"{sheet_fields()[name].label}, {shown_value(name, sheet.values[name], at_hand.system())}: {why.rstrip('.')}"
+        for name, why in sheet.notes.items()
+        if name in sheet.values
+    ]
+    return f" Unusual, and said to be right: {'; '.join(told)}." if told else ""
+
+
+def _why(found: dict[str, str | None], system: str) -> str:
+    """The sentence in the hand's own units; where it can't be asked in one system alone, with that system's name."""
+    here, there = found[system], found[OTHER[system]]
+    if here and there:
+        return here
+    return f"{IN_SYSTEM[system]}: {here}" if here else f"{IN_SYSTEM[OTHER[system]]}: {there}"

@@ -100,8 +100,15 @@ def print_sheet(crew_id: str) -> str:
         crew=crew,
         printed=[piece for each in chosen for piece in [_printed(each, names)] * pieces],
         left_out=still - pieces if chosen else 0,
+        added=_added(),
         only_here=urlsplit(request.host_url).hostname in ONLY_HERE,
     )
+
+
+def _added() -> int:
+    """How many people were just added, as the address says; 0 for an address that says anything else."""
+    told = request.args.get("added", "")
+    return int(told) if told.isascii() and told.isdecimal() and len(told) <= 3 else 0
 
 
 def _printed(slip: Slip, names: dict[str, Person]) -> Printed:
@@ -135,13 +142,13 @@ DONE = {"ended": "The slip is ended. Its code no longer works."}
 def _page(crew: Crew, typed: dict[str, str], problems: dict[str, str]) -> str:
     waiting = _not_signed_in(crew)
     made = slips.of_crew(store(), crew.id)
-    open_for = {each.person for each in made if each.state(now()) == "open"}
+    open_for = {each.person: each for each in made if each.state(now()) == "open"}
     return render_template(
         "crews/slips.html",
         crew=crew,
         typed=typed,
         problems=problems,
         slips=[(each, each.state(now()), last_day(each)) for each in made if each.person is None],
-        waiting=[(each, each.id in open_for) for each in waiting],
+        waiting=[(each, open_for.get(each.id)) for each in waiting],
         done=DONE.get(request.args.get("done", "")),
     )

@@ -26,6 +26,13 @@ def keep(store, by, **of):
     return rig_sheets.keep(store, values, {}, {}, system="us", by=by, now=START, **of)
 
 
+def test_the_writer_can_not_check_it_and_anybody_else_can(store, rig, by):
+    sheet = keep(store, by, rig=rig.id)
+    assert not rig_sheets.mark_checked(store, sheet.id, by, LATER)
+    assert rig_sheets.get(store, sheet.id).checked_by is None
+    assert rig_sheets.mark_checked(store, sheet.id, a_hand(store, "Hettie Quarles").id, LATER)
+
+
 def test_a_sheet_comes_back_as_it_was_kept(store, rig, by):
     notes, draws = {"tool_rating": "Plate."}, {"units.a": {"hash": "ff", "us": None, "metric": "It can’t."}}
     sheet = rig_sheets.keep(
@@ -71,11 +78,12 @@ def test_the_rigs_newest_checked_sheet_counts_else_the_hands_own(store, rig, by)
     assert rig_sheets.that_counts(store, ines, rig.id).id == own.id, (
         "A sheet that nobody checked is the rig's for nobody."
     )
-    rig_sheets.mark_checked(store, old.id, by, LATER)
+    hettie = a_hand(store, "Hettie Quarles").id
+    rig_sheets.mark_checked(store, old.id, hettie, LATER)
     assert rig_sheets.that_counts(store, ines, rig.id).id == old.id
     new = keep(store, by, rig=rig.id, values={"travelling_weight": "44500 lb"})
     assert rig_sheets.that_counts(store, ines, rig.id).id == old.id
-    rig_sheets.mark_checked(store, new.id, by, LATER)
+    rig_sheets.mark_checked(store, new.id, hettie, LATER)
     assert rig_sheets.that_counts(store, ines, rig.id).id == new.id
     assert rig_sheets.that_counts(store, ines, None).id == own.id, "Without a crew there is no rig's sheet."
 
@@ -96,7 +104,7 @@ def test_a_hands_sheet_taken_over_keeps_who_checked_it(store, rig, by, checked):
     own = keep(store, ines, person=ines, for_rig=rig.id)
     if checked:
         rig_sheets.mark_checked(store, own.id, by, LATER)
-    taken = rig_sheets.take_over(store, rig_sheets.get(store, own.id), rig.id, by, LATER)
+    taken = rig_sheets.take_over(store, rig_sheets.get(store, own.id), rig.id, LATER)
     assert (taken.rig, taken.version, taken.values) == (rig.id, 1, own.values)
     assert taken.checked_by == ("Rosalind Achterberg" if checked else None)
 

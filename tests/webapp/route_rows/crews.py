@@ -2,7 +2,7 @@
 
 from tests.webapp.crews import START, a_hand
 from webapp import codes
-from webapp.records import setup_addresses, slips
+from webapp.records import crews, setup_addresses, slips
 
 SET_UP = "ABCD-EFGH-JKMN-PQRS"
 WHO_MADE = "Rosalind Achterberg"
@@ -26,12 +26,15 @@ TABLE = [
     ("GET", "/crews/<crew_id>/people", {}, *NOBODY_OWN, 200),
     ("GET", "/crews/<crew_id>/people/new", {}, *NOBODY_OWN, 200),
     ("POST", "/crews/<crew_id>/people/new", {}, *NOBODY_OWN, 422),
+    ("GET", "/crews/<crew_id>/people/left/<membership_id>", {}, *NOBODY_OWN, 200),
     ("GET", "/crews/<crew_id>/people/<person_id>/leave", {}, *NOBODY_OWN, 200),
     ("POST", "/crews/<crew_id>/people/<person_id>/leave", {}, *NOBODY_OWN, 422),
     ("GET", "/crews/<crew_id>/people/file", {}, *NOBODY_OWN, 200),
     ("POST", "/crews/<crew_id>/people/file", {}, *NOBODY_OWN, 422),
     ("POST", "/crews/<crew_id>/people/file/add", {}, *NOBODY_OWN, 422),
+    ("GET", "/crews/<crew_id>/people/file/sample", {}, *NOBODY_OWN, 200),
     ("GET", "/crews/<crew_id>/log", {}, *NOBODY_OWN, 200),
+    ("GET", "/crews/log", {}, 303, 404, 404, 404, 200, 404, 200),
     ("GET", "/crews/<crew_id>/slips", {}, *NOBODY_OWN, 200),
     ("POST", "/crews/<crew_id>/slips", {}, *NOBODY_OWN, 422),
     ("GET", "/crews/<crew_id>/slips/print", {}, *NOBODY_OWN, 200),
@@ -54,7 +57,10 @@ def have(house, ids: dict[str, str]) -> dict[str, str]:
     by = a_hand(house, WHO_MADE)
     until = START.replace(year=2027)
     setup_addresses.make(house, codes.hashed("another code"), START)
+    gone = crews.join(house, a_hand(house, "Wen Castellane"), ids["crew"], "floorhand", START)
+    crews.leave(house, gone, "Contract ended.", START)
     return {
+        "membership_id": gone,
         "crew_id": ids["crew"],
         "person_id": ids["person"],
         "code": SET_UP,

@@ -34,7 +34,7 @@ TABLE = [
     ("GET", "/crews/<crew>/tasks", {}, 303, 404, 404, 404, 404, 404, 200),
     ("GET", "/crews/observed", {}, 303, 404, 404, 404, 200, 404, 200),
     ("GET", "/crews/signed/<signed>", {}, 303, 404, 404, 404, 404, 404, 200),
-    ("POST", "/crews/signed/<signed>/stand", {}, 303, 404, 404, 404, 404, 404, 303),
+    ("POST", "/crews/signed/<signed>/decide", {}, 303, 404, 404, 404, 404, 404, 303),
     ("POST", "/crews/signed/<signed>/withdraw", {}, 303, 404, 404, 404, 404, 404, 422),
     ("POST", "/crews/signed/<signed>/withdraw", {"why": "Wrong hand."}, 303, 404, 404, 404, 404, 404, 303),
     ("GET", "/record/tasks", {}, 303, 200, 200, 200, 200, 200, 200),
