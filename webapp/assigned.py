@@ -2,11 +2,12 @@
 
 from collections.abc import Sequence
 
-from webapp.at_hand import me, store
+from webapp.at_hand import me, store, zone
 from webapp.records import assignments, crews
 from webapp.records.crews import Crew, Membership
+from webapp.study.days import study_day
 from webapp.study.rotation import Rotation
-from webapp.study.standing import Asked, due_day
+from webapp.study.standing import Asked, due_day, due_day_of_joiner
 
 
 def rotation_of(crew: Crew, minutes: float) -> Rotation:
@@ -28,14 +29,18 @@ class Assigned:
         """What is asked of a member in a module, its day by the rotation of their crew.
 
         What is assigned to the person goes before what is assigned to the crew, and that before the rig's; of two for
-        the same, the newer one stands.
+        the same, the newer one stands. What the crew or the rig was to do before the member joined is due by the end
+        of their first hitch there; what was asked of themselves keeps its day.
         """
         rig = member.crew.rig
         for aim in (member.person.id, member.crew.id, rig.id):
             fit = [each for each in self._of.get((aim, module), ()) if each.rig_type in (None, rig.rig_type)]
             if fit:
                 newest = fit[-1]
-                due = due_day(newest.due_by, newest.due_day, rotation_of(member.crew, 0))
+                rotation = rotation_of(member.crew, 0)
+                due = due_day(newest.due_by, newest.due_day, rotation)
+                if newest.person is None:
+                    due = due_day_of_joiner(due, study_day(member.joined_at, zone()), rotation)
                 return Asked(newest.id, due, newest.pass_mark, newest.must_pass)
         return None
 

@@ -6,7 +6,7 @@ from datetime import date
 
 from course import Module, load_blueprints
 from webapp.at_hand import course, me, now, store
-from webapp.records import assignments, crews, exams, excuses, log
+from webapp.records import assignments, crews, exams, excuses, log, slips
 from webapp.records.assignments import Assignment
 from webapp.records.crews import Crew, Membership, Rig
 from webapp.records.excuses import Excuse
@@ -108,10 +108,16 @@ def set_exam(member: Membership, paper: str, day: date | None) -> None:
         log.note(store(), me().id, "exam day", detail, at, member.crew.id, member.person.id)
 
 
-def move(member: Membership, to: Crew, why: str) -> None:
-    """Move a hand to another crew. Its coordinators see what the old crew's saw; assigned days go by its rotation."""
+def move(member: Membership, to: Crew, why: str, again: Collection[Excuse]) -> None:
+    """Move a hand to another crew. Its coordinators see what the old crew's saw; assigned days go by its rotation.
+
+    `again` are the excuses that end with it. A slip for the first sign-in goes along: it is the hand's, not a crew's.
+    """
     at = now()
     with store().writing():
+        for each in again:
+            end_excuse(member, each)
+        slips.follow(store(), member.person.id, to.id)
         crews.leave(store(), member.id, why, at)
         crews.join(store(), member.person, to.id, member.job, at, member.sees_from)
         detail = f"From {member.crew.full_name} to {to.full_name}: {why}"

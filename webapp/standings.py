@@ -3,7 +3,7 @@
 A coordinator's rows are of members and of what came at or after `sees_from`; a hand's own row is of everything.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from itertools import islice
@@ -92,10 +92,13 @@ class Row:
         return sorted(cells, key=lambda each: each.asked.due if each.asked else date.max)
 
 
-def rows_of(members: Sequence[Membership]) -> list[Row]:
-    """A row for each of these members, in their order, of what their coordinators may see."""
+def rows_of(members: Sequence[Membership], without: Collection[str] = ()) -> list[Row]:
+    """A row for each of these members, in their order, of what their coordinators may see.
+
+    `without` are the ids of excuses that are taken as ended.
+    """
     my_sittings.close_overdue([each.person.id for each in members])
-    return _Reading(members, {each.person.id: _since(each.sees_from) for each in members}).rows()
+    return _Reading(members, {each.person.id: _since(each.sees_from) for each in members}, without).rows()
 
 
 def my_row() -> Row | None:
@@ -111,7 +114,9 @@ def _since(moment: datetime) -> Since:
 class _Reading:
     """The records of these members, read with one query for each table."""
 
-    def __init__(self, members: Sequence[Membership], people: Mapping[str, Since]) -> None:
+    def __init__(
+        self, members: Sequence[Membership], people: Mapping[str, Since], without: Collection[str] = ()
+    ) -> None:
         self.members = members
         self.today = today()
         ids = list(people)
@@ -120,7 +125,8 @@ class _Reading:
         self.read = standing.minutes_read(store(), people, self.parts)
         self.results = results_of(store(), ids, {id: since.moment for id, since in people.items()})
         self.exams = exams.of_people(store(), ids)
-        self.excuses = {(each.person, each.module): each for each in excuses.running(store(), ids) if each.module}
+        running = [each for each in excuses.running(store(), ids) if each.id not in without]
+        self.excuses = {(each.person, each.module): each for each in running if each.module}
         self.assigned = Assigned(members)
         self._ahead: dict[tuple[str, int], tuple[Iterator[Minutes], list[Minutes]]] = {}
 

@@ -9,7 +9,7 @@ from tests.webapp.crews import START, a_crew, a_hand, a_member, a_rig
 from tests.webapp.page_browser import words_of
 from tests.webapp.taking_tests import a_test
 from tests.webapp.test_crews_matrix import ROSALIND, row_of
-from webapp.records import assignments, exams, excuses, log
+from webapp.records import assignments, crews, exams, excuses, log
 
 FIELDS = {"to": "crew", "hitch": "2026-03-15", "must_pass": "yes"}
 
@@ -157,7 +157,8 @@ def test_a_module_is_excused_or_replaced_with_a_reason(rosalind, house, crew, me
         ({"what": "module:top-drive", "kind": "excused"}, "Write why"),
         ({"what": "module:no", "kind": "excused", "why": "x"}, "Choose a module or a task."),
         ({"what": "module:kelly", "kind": "replaced", "why": "x"}, "Write what stands in its place"),
-        ({"what": "module:kelly", "why": "x" * 301}, "at most 300"),
+        ({"what": "module:kelly", "kind": "excused", "why": "x" * 301}, "at most 300"),
+        ({"what": "module:kelly", "why": "x"}, "Choose what happens."),
     ):
         sent = rosalind.send(address, **fields)
         assert sent.status_code == 422 and sentence in words_of(sent.text)
@@ -171,6 +172,26 @@ def test_a_module_is_excused_or_replaced_with_a_reason(rosalind, house, crew, me
     ended = rosalind.send(f"/people/{member.person.id}/excuses/{of_module.id}/end")
     assert "It is asked for again." in words_of(rosalind.follow(ended).text)
     assert row_of(rosalind.get(f"/crews/{crew.id}"), "Ines Okoro")[3].startswith("not begun by")
+
+
+def test_what_is_left_in_the_field_of_the_other_choice_does_not_count(rosalind, house, member):
+    """'It is not asked for' was chosen; 'yard' was written before that."""
+    fields = {"what": "module:kelly", "kind": "excused", "instead": "yard", "why": "No kelly here"}
+    rosalind.send(f"/people/{member.person.id}/excuse", **fields)
+    (kept,) = excuses.running(house, [member.person.id])
+    assert (kept.kind, kept.instead) == ("excused", "")
+
+
+def test_who_joins_later_is_not_late_the_same_day(hands, rosalind, house, crew, clock):
+    """Hitches from 2 March: 14 on, 14 off. Due 15 March for the crew; who joins on the 20th has to 12 April."""
+    rosalind.send(f"/crews/{crew.id}/assign", module="units", **FIELDS)
+    clock.forward(days=18)
+    joins = a_hand(house, "Joao Wexley")
+    crews.join(house, joins, crew.id, "floorhand", clock())
+    a_member(house, crew)
+    page = hands(ROSALIND).get(f"/crews/{crew.id}")
+    assert row_of(page, "Joao Wexley")[1].startswith("not begun by 12 Apr")
+    assert row_of(page, "Ines Okoro")[1] == "late since 15 Mar"
 
 
 def test_a_second_excuse_takes_the_place_of_the_first(house, member):

@@ -34,11 +34,7 @@ def excuse(person_id: str) -> Response | tuple[str, int]:
     problems: dict[str, str] = {}
     module, task = _read_what(problems)
     why = read_reason("why", "Write why it is not asked for, in a few words.", problems)
-    instead = " ".join(request.form.get("instead", "").split())
-    if request.form.get("kind") == "replaced" and not instead:
-        problems["instead"] = "Write what stands in its place, such as the other rig, the yard or a drill."
-    if len(instead) > LONGEST:
-        problems["instead"] = f"Write at most {LONGEST} characters."
+    instead = _read_instead(problems)
     if problems:
         return _page(member, request.form, problems), NOT_TAKEN
     assigning.excuse(member, module, task, why, instead)
@@ -78,6 +74,21 @@ def set_exam(person_id: str) -> Response | tuple[str, int]:
         return _exam_page(member, request.form, problems), NOT_TAKEN
     assigning.set_exam(member, paper, day)
     return redirect(url_for(".exam", person_id=person_id, done="exam"), 303)
+
+
+def _read_instead(problems: dict[str, str]) -> str:
+    """What stands in its place; empty where it is just not asked for, whatever the field has."""
+    kind = request.form.get("kind", "")
+    if kind not in excuses.KINDS:
+        problems["kind"] = "Choose what happens."
+    if kind != "replaced":
+        return ""
+    instead = " ".join(request.form.get("instead", "").split())
+    if not instead:
+        problems["instead"] = "Write what stands in its place, such as the other rig, the yard or a drill."
+    elif len(instead) > LONGEST:
+        problems["instead"] = f"Write at most {LONGEST} characters."
+    return instead
 
 
 def _read_what(problems: dict[str, str]) -> tuple[str | None, str | None]:

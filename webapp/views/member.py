@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import groupby
 
-from flask import Blueprint, render_template
+from flask import Blueprint, render_template, request
 
 from webapp import hands_on
 from webapp.allowed import coordinating, my_member
@@ -59,6 +59,7 @@ def show(person_id: str) -> str:
         hands_on=hands_on.of_hand(person_id, member.crew.rig),
         decides=True,
         may_move=len(coordinating()) > 1,
+        done=f"The move is made: now in {member.crew.full_name}." if request.args.get("done") == "moved" else None,
     )
 
 
