@@ -21,7 +21,18 @@ from webapp.records.standing import Remembered, Since
 from webapp.study.days import study_day
 from webapp.study.pace import NOT_ENOUGH, Load, Minutes, Pace, added_up, exam_day_fault, minutes_ahead, pace
 from webapp.study.rotation import Rotation
-from webapp.study.standing import EXCUSED, LATE, NEED_STUDY, PASSED, REFRESH, REPLACED, Asked, Result, Standing
+from webapp.study.standing import (
+    EXCUSED,
+    LATE,
+    NEED_STUDY,
+    NOT_BEGUN,
+    PASSED,
+    REFRESH,
+    REPLACED,
+    Asked,
+    Result,
+    Standing,
+)
 from webapp.study.standing import standing as standing_of
 
 DONE = (PASSED, EXCUSED, REPLACED)
@@ -45,6 +56,11 @@ class Cell:
     def state(self) -> str:
         """One word of webapp.study.standing.STATES."""
         return self.standing.state
+
+    @property
+    def idle(self) -> bool:
+        """Whether nothing of it is asked, and nothing of it is begun: there is no more to say of it."""
+        return self.asked is None and self.state == NOT_BEGUN
 
     @property
     def wont_make_it(self) -> bool:
@@ -79,6 +95,17 @@ class Row:
     def misses_exam(self) -> bool:
         """Whether there is too little time for what the exam asks for."""
         return self.exam_pace is not None and self.exam_pace.verdict == NOT_ENOUGH
+
+    @property
+    def after_exam(self) -> list[Cell]:
+        """What is still to be passed and has its day only after the exam; nothing once the exam is past."""
+        if self.exam_pace is None:
+            return []
+        return [
+            each
+            for each in self.cells.values()
+            if each.asked and each.state in NEED_STUDY and each.asked.due > self.exam.day
+        ]
 
     def to_do(self, all_of_it: bool = False) -> list[Cell]:
         """What is assigned and still to be passed or refreshed, the first day first; or `all_of_it`, done or not.

@@ -155,7 +155,7 @@ def test_a_slip_for_the_first_sign_in_goes_along(app, hands, house, crew, other)
     """It is on paper in the hand's pocket."""
     member = a_member(house, crew)
     with house.writing() as db:
-        db.execute("update people set password = '' where id = ?", [member.person.id])
+        db.execute("update people set password_hash = '' where id = ?", [member.person.id])
     slip = slips.make(
         house, crew.id, crew_coordinator(house, crew), START, START + timedelta(30), person=member.person.id
     )
