@@ -1,6 +1,6 @@
 """What coordinators decide of study: modules assigned, excused, replaced; exam days. Each with its line in the log."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from datetime import date
 
@@ -11,6 +11,7 @@ from webapp.records.assignments import Assignment
 from webapp.records.crews import Crew, Membership, Rig
 from webapp.records.excuses import Excuse
 from webapp.shown import day as shown_day
+from webapp.standings import Cell
 
 ANEW = "assigned anew"
 PAPERS = {"a": "derrickhand", "b": "assistant-driller"}
@@ -58,10 +59,33 @@ def assign(crew: Crew, aim: Aim, modules: Collection[Module], terms: Terms) -> N
                 made_at=at,
             )
             assignments.add(store(), new)
-        numbers = ", ".join(f"M{each.number}" for each in modules)
         only = f", on {TYPES[terms.rig_type]} only" if terms.rig_type else ""
-        detail = f"{numbers} to {aim.name}{only}, {_due(terms.due_by, terms.due_day)}."
+        detail = f"{_numbers(modules)} to {aim.name}{only}, {_due(terms.due_by, terms.due_day)}."
         log.note(store(), me().id, "assigned", detail, at, crew.id, aim.id if aim.to == "person" else None)
+
+
+def bring_forward(member: Membership, cells: Collection[Cell], day: date) -> None:
+    """Assign to one hand anew, by that day, what is asked of them in these cells. Mark and must-pass items stay."""
+    at, aim = now(), Aim("person", member.person.id, member.person.name)
+    with store().writing():
+        for each in cells:
+            for older in same_aim(aim, each.module.id):
+                assignments.end(store(), older.id, me().id, ANEW, at)
+            new = assignments.new(
+                each.module.id,
+                aim.to,
+                aim.id,
+                rig_type=assignments.get(store(), each.asked.assignment).rig_type,
+                due_by="date",
+                due_day=day,
+                pass_mark=each.asked.pass_mark,
+                must_pass=each.asked.must_pass,
+                made_by=me().id,
+                made_at=at,
+            )
+            assignments.add(store(), new)
+        detail = f"{_numbers(each.module for each in cells)} to {aim.name}, {_due('date', day)}, before the exam."
+        log.note(store(), me().id, "assigned", detail, at, member.crew.id, aim.id)
 
 
 def same_aim(aim: Aim, module: str) -> list[Assignment]:
@@ -145,6 +169,10 @@ def rigs_wholly_mine(mine: Collection[Crew]) -> list[Rig]:
     ids = {each.id for each in mine}
     rigs = {each.rig.id: each.rig for each in mine}
     return [rig for rig in rigs.values() if crews.open_crews_of_rig(store(), rig.id) <= ids]
+
+
+def _numbers(modules: Iterable[Module]) -> str:
+    return ", ".join(f"M{each.number}" for each in modules)
 
 
 def _due(due_by: str, day: date) -> str:

@@ -227,6 +227,52 @@ def test_the_exam_day_is_set_moved_and_taken_away(rosalind, house, crew, member)
     assert [what for what, _ in details(house, crew)] == ["exam day"] * 3
 
 
+def test_the_free_days_stand_as_buttons(rosalind, house, member):
+    """9 May is on nights; the day tours nearest to it are 3 May and 25 May."""
+    address = f"/people/{member.person.id}/exam"
+    page = rosalind.follow(rosalind.send(address, paper="b", day="2026-05-09")).text
+    assert re.findall(r'name="day" value="([^"]+)">Take', page) == ["2026-05-03", "2026-05-25"]
+    assert re.search(r'type="hidden" name="paper" value="b"', page)
+    rosalind.send(address, paper="b", day="2026-05-03")
+    assert ">Take " not in rosalind.get(address).text
+
+
+def test_an_exam_more_than_a_year_ahead_is_asked_about(rosalind, house, member):
+    who, address = member.person.id, f"/people/{member.person.id}/exam"
+    sent = rosalind.send(address, paper="a", day="2031-01-01")
+    assert sent.status_code == 422 and "more than a year ahead" in words_of(sent.text)
+    assert exams.of_people(house, [who]) == {} and 'name="far"' in sent.text
+    assert rosalind.send(address, paper="a", day="2031-01-01", far="yes").status_code == 303
+    assert exams.of_people(house, [who])[who].day == date(2031, 1, 1)
+    assert rosalind.send(address, paper="a", day="2027-03-02").status_code == 303, (
+        "a year to the day is not asked about"
+    )
+
+
+def test_days_after_the_exam_are_warned_of_and_brought_forward(rosalind, house, crew, member):
+    """For that hand alone, with the mark that was asked."""
+    a_member(house, crew, "Marek Osei")
+    rosalind.send(
+        f"/crews/{crew.id}/assign", module=["units", "kelly"], **FIELDS | {"hitch": "2026-04-12", "pass_mark": "85"}
+    )
+    who, address = member.person.id, f"/people/{member.person.id}/exam"
+    words = words_of(rosalind.follow(rosalind.send(address, paper="a", day="2026-04-03")).text)
+    assert "2 modules have their day only after the exam" in words and "Bring forward to 2 Apr" in words
+    words = words_of(rosalind.get(f"/people/{who}").text)
+    assert "2 modules only after the exam: 1 by 12 Apr, 2 by 12 Apr." in words
+    words = words_of(rosalind.follow(rosalind.send(f"{address}/before")).text)
+    assert "The days are brought forward" in words and "only after the exam" not in words
+    page = rosalind.get(f"/crews/{crew.id}")
+    assert "by 2 Apr" in row_of(page, "Ines Okoro")[1] and "by 12 Apr" in row_of(page, "Marek Osei")[1]
+    own = assignments.running(house, [who], [], [])
+    assert [(each.module, each.pass_mark, each.must_pass) for each in own] == [("units", 85, True), ("kelly", 85, True)]
+    assert details(house, crew)[0][1].replace("\N{NO-BREAK SPACE}", " ") == (
+        "M1, M2 to Ines Okoro, by 2 Apr, before the exam."
+    )
+    rosalind.send(f"{address}/before")
+    assert len(assignments.running(house, [who], [], [])) == 2, "nothing is left to bring forward"
+
+
 def test_each_choice_names_what_it_is_for(rosalind, crew, member):
     """A person is chosen from their own page."""
     page = rosalind.get(f"/crews/{crew.id}/assign?person={member.person.id}").text

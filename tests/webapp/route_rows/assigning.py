@@ -16,6 +16,7 @@ TABLE = [
     ("POST", "/people/<person_id>/excuses/<excuse_id>/end", {}, 303, 404, 404, 404, 404, 404, 303),
     ("GET", "/people/<person_id>/exam", {}, 303, 404, 404, 404, 404, 404, 200),
     ("POST", "/people/<person_id>/exam", {}, 303, 404, 404, 404, 404, 404, 422),
+    ("POST", "/people/<person_id>/exam/before", {}, 303, 404, 404, 404, 404, 404, 303),
     ("GET", "/people/<person_id>/transfer", {}, 303, 404, 404, 404, 404, 404, 200),
     ("POST", "/people/<person_id>/transfer", {"crew": "{other_crew}", "why": "x"}, 303, 404, 404, 404, 404, 404, 404),
 ]  # fmt: skip
