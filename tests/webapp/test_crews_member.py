@@ -1,15 +1,16 @@
 """One person's page, and moving a hand to another crew."""
 
+import re
 from datetime import date, timedelta
 
 import pytest
 
-from tests.webapp.crews import START, a_crew, a_member, a_rig
+from tests.webapp.crews import START, a_crew, a_hand, a_member, a_rig
 from tests.webapp.page_browser import words_of
 from tests.webapp.records.samples import attempt, record_all
 from tests.webapp.taking_tests import a_test
 from tests.webapp.test_crews_matrix import ROSALIND, assigned, crew_coordinator, row_of
-from webapp.records import assignments, attempts, crews, exams, excuses, log, slips
+from webapp.records import assignments, attempts, crews, exams, excuses, log, sign_offs, slips
 
 
 @pytest.fixture
@@ -48,6 +49,48 @@ def test_the_page_tells_how_a_hand_stands_and_what_comes_again(app, hands, house
     assert f"{title} 3 times" in words
     assert "9 Mar 1 1" in words and "2 Mar 2 2" in words  # weeks from Monday: answers and minutes
     assert words.index("Wrong") > words.index("Latest answers")
+
+
+def test_five_mistakes_stand_open_with_their_lesson_and_nobody_is_called_you(app, hands, house, crew):
+    """Seven items with a wrong option taken twice: it is the hand who chose, and not who reads."""
+    person = a_member(house, crew).person
+    bank = app.extensions["pinandbox"]["bank"]
+    asked = [each for each in bank.values() if each.kind == "choice" and each.lesson.startswith("kelly/")]
+    for item in asked[:7]:
+        wrong = {"outcome": "wrong", "mistake": next(f"option-{each.key}" for each in item.options if each.key != item.right)}
+        record_all(house, [attempt(house, person.id, item.id, days, **wrong) for days in (0, 1)])
+    page = hands(ROSALIND).get(f"/people/{person.id}").text
+    mistakes = page[page.index('id="mistakes"') : page.index('id="time"')]
+    first, others = mistakes.split("<details")
+    assert first.count("2 times") == 5 and others.count("2 times") == 2 and "The other 2" in others
+    assert first.count("Chose: ") == 5 and "You chose" not in page
+    assert first.count('href="/lessons/') == 5 and "Lesson " in words_of(first)
+    assert '<a href="#mistakes">' in page[: page.index("<h2")]
+
+
+def test_minutes_that_nobody_has_set_are_not_said_to_be_set(hands, house, crew):
+    person = a_member(house, crew).person
+    rosalind, address = hands(ROSALIND), f"/people/{person.id}"
+    assert "15 minutes a day, set by the hand" in words_of(rosalind.get(address).text)
+    with house.writing() as db:
+        db.execute("update people set password_hash = '' where id = ?", [person.id])
+    words = words_of(rosalind.get(address).text)
+    assert "not signed in yet; counted with 15 minutes a day" in words and "set by the hand" not in words
+
+
+def test_on_paper_stand_the_name_the_done_tasks_and_a_place_to_sign(hands, house, crew):
+    person = a_member(house, crew).person
+    for number, (task, observer) in enumerate((("S-2.4", "Teodor Quist"), ("S-2.3", "Teodor Quist"))):
+        sign_offs.sign(
+            house, f"01-{number}", hand=person, task=task, title=task, crew=crew.id, rig=crew.rig.id,
+            observer=a_hand(house, observer), result=("alone", "not-yet")[number], observed_on=START.date(), note="",
+            now=START,
+        )  # fmt: skip
+    page = hands(ROSALIND).get(f"/people/{person.id}").text
+    printed = re.findall(r'<tr>\s*<th scope="row">(S-[0-9.]+) ', page)
+    assert "Pin & Box · Ines Okoro, floorhand, Quillwater 7, Crew A · 2 Mar 2026" in words_of(page)
+    assert "Seen and agreed" in page and "S-2.3" in page and "S-2.3" not in printed
+    assert printed == ["S-2.4"]
 
 
 def test_the_page_says_which_versions_a_test_asked(hands, house, crew):

@@ -10,9 +10,9 @@ from flask import Blueprint, render_template, request
 from webapp import hands_on
 from webapp.allowed import coordinating, my_member
 from webapp.assigned import rotation_of
-from webapp.at_hand import bank, store, today
+from webapp.at_hand import bank, course, store, today
 from webapp.mistakes import come_again
-from webapp.records import attempts, questions
+from webapp.records import attempts, people, questions
 from webapp.records.attempts import Day
 from webapp.standings import rows_of
 from webapp.study.pace import say
@@ -22,6 +22,7 @@ from webapp.views.excusing import exam_warning
 views = Blueprint("member", __name__)
 
 LATEST = 12
+MISTAKES = 5
 WEEKS = 12
 
 
@@ -52,7 +53,10 @@ def show(person_id: str) -> str:
         on_nights=on_nights(rotation, today()),
         warnings=exam_warning(member, row.exam.day) if row.exam else None,
         versions=questions.versions_in_drills(store(), taken),
-        again=come_again(attempts.mistakes_of(store(), person_id, since)),
+        again=come_again(attempts.mistakes_of(store(), person_id, since), "Chose"),
+        first_mistakes=MISTAKES,
+        lessons={each.id: each for each in course().lessons},
+        signed_in=not people.without_password(store(), [person_id]),
         weeks=_weeks(attempts.by_day(store(), person_id, since)),
         latest=attempts.of_person(store(), person_id, LATEST, since=since),
         bank=bank(),
