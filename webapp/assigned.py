@@ -16,13 +16,16 @@ def rotation_of(crew: Crew, minutes: float) -> Rotation:
 
 
 class Assigned:
-    """All that is assigned now to these members, their crews and their rigs, read with one query."""
+    """All that is assigned now to these members, their crews and their rigs, read with one query.
 
-    def __init__(self, members: Sequence[Membership]) -> None:
+    `as_if` are assignments that are not written down; they are taken as the newest.
+    """
+
+    def __init__(self, members: Sequence[Membership], as_if: Sequence[assignments.Assignment] = ()) -> None:
         persons = {each.person.id for each in members}
         crew_ids, rig_ids = {each.crew.id for each in members}, {each.crew.rig.id for each in members}
         self._of: dict[tuple[str, str], list[assignments.Assignment]] = {}
-        for each in assignments.running(store(), persons, crew_ids, rig_ids):
+        for each in (*assignments.running(store(), persons, crew_ids, rig_ids), *as_if):
             self._of.setdefault((each.person or each.crew or each.rig, each.module), []).append(each)
 
     def to(self, member: Membership, module: str) -> Asked | None:

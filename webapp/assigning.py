@@ -1,6 +1,6 @@
 """What coordinators decide of study: modules assigned, excused, replaced; exam days. Each with its line in the log."""
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -41,27 +41,36 @@ class Aim:
 
 def assign(crew: Crew, aim: Aim, modules: Collection[Module], terms: Terms) -> None:
     """Assign modules. One that was assigned to the same aim before is ended: the new day and mark stand."""
+    new = drafted(aim, modules, terms)
     at = now()
     with store().writing():
-        for module in modules:
-            for older in same_aim(aim, module.id):
+        for each in new:
+            for older in same_aim(aim, each.module):
                 assignments.end(store(), older.id, me().id, ANEW, at)
-            new = assignments.new(
-                module.id,
-                aim.to,
-                aim.id,
-                rig_type=terms.rig_type,
-                due_by=terms.due_by,
-                due_day=terms.due_day,
-                pass_mark=terms.pass_mark or module.pass_mark,
-                must_pass=terms.must_pass,
-                made_by=me().id,
-                made_at=at,
-            )
-            assignments.add(store(), new)
+            assignments.add(store(), each)
         only = f", on {TYPES[terms.rig_type]} only" if terms.rig_type else ""
         detail = f"{_numbers(modules)} to {aim.name}{only}, {_due(terms.due_by, terms.due_day)}."
         log.note(store(), me().id, "assigned", detail, at, crew.id, aim.id if aim.to == "person" else None)
+
+
+def drafted(aim: Aim, modules: Iterable[Module], terms: Terms) -> list[Assignment]:
+    """The assignments of these modules, not written down."""
+    at = now()
+    return [
+        assignments.new(
+            module.id,
+            aim.to,
+            aim.id,
+            rig_type=terms.rig_type,
+            due_by=terms.due_by,
+            due_day=terms.due_day,
+            pass_mark=terms.pass_mark or module.pass_mark,
+            must_pass=terms.must_pass,
+            made_by=me().id,
+            made_at=at,
+        )
+        for module in modules
+    ]
 
 
 def bring_forward(member: Membership, cells: Collection[Cell], day: date) -> None:
@@ -95,13 +104,14 @@ def same_aim(aim: Aim, module: str) -> list[Assignment]:
     return [each for each in found if each.module == module]
 
 
-def end(crew: Crew, assignment: Assignment, aim: str, why: str) -> None:
-    """End an assignment for a reason. One that has ended already stays as it is."""
+def end(crew: Crew, those: Sequence[Assignment], aim: str, why: str) -> None:
+    """End assignments of one aim for a reason. Those that have ended already stay as they are."""
     at = now()
     with store().writing():
-        if assignments.end(store(), assignment.id, me().id, why, at):
-            detail = f"M{course().module(assignment.module).number}, assigned to {aim}: {why}"
-            log.note(store(), me().id, "assignment ended", _sentence(detail), at, crew.id, assignment.person)
+        ended = [each for each in those if assignments.end(store(), each.id, me().id, why, at)]
+        if ended:
+            detail = f"{_numbers(course().module(each.module) for each in ended)}, assigned to {aim}: {why}"
+            log.note(store(), me().id, "assignment ended", _sentence(detail), at, crew.id, ended[0].person)
 
 
 def excuse(member: Membership, module: str | None, task: str | None, why: str, instead: str) -> None:

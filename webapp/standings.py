@@ -13,6 +13,7 @@ from webapp import my_sittings
 from webapp.assigned import Assigned, rotation_of
 from webapp.at_hand import bank, course, me, store, today, zone
 from webapp.records import crews, exams, excuses, standing
+from webapp.records.assignments import Assignment
 from webapp.records.crews import Membership
 from webapp.records.exams import Exam
 from webapp.records.excuses import Excuse
@@ -119,13 +120,15 @@ class Row:
         return sorted(cells, key=lambda each: each.asked.due if each.asked else date.max)
 
 
-def rows_of(members: Sequence[Membership], without: Collection[str] = ()) -> list[Row]:
+def rows_of(
+    members: Sequence[Membership], without: Collection[str] = (), as_if: Sequence[Assignment] = ()
+) -> list[Row]:
     """A row for each of these members, in their order, of what their coordinators may see.
 
-    `without` are the ids of excuses that are taken as ended.
+    `without` are the ids of excuses that are taken as ended, `as_if` assignments that are taken as made.
     """
     my_sittings.close_overdue([each.person.id for each in members])
-    return _Reading(members, {each.person.id: _since(each.sees_from) for each in members}, without).rows()
+    return _Reading(members, {each.person.id: _since(each.sees_from) for each in members}, without, as_if).rows()
 
 
 def my_row() -> Row | None:
@@ -142,7 +145,11 @@ class _Reading:
     """The records of these members, read with one query for each table."""
 
     def __init__(
-        self, members: Sequence[Membership], people: Mapping[str, Since], without: Collection[str] = ()
+        self,
+        members: Sequence[Membership],
+        people: Mapping[str, Since],
+        without: Collection[str] = (),
+        as_if: Sequence[Assignment] = (),
     ) -> None:
         self.members = members
         self.today = today()
@@ -154,7 +161,7 @@ class _Reading:
         self.exams = exams.of_people(store(), ids)
         running = [each for each in excuses.running(store(), ids) if each.id not in without]
         self.excuses = {(each.person, each.module): each for each in running if each.module}
-        self.assigned = Assigned(members)
+        self.assigned = Assigned(members, as_if)
         self._ahead: dict[tuple[str, int], tuple[Iterator[Minutes], list[Minutes]]] = {}
 
     def _measure_course(self) -> None:

@@ -57,7 +57,10 @@ def test_five_mistakes_stand_open_with_their_lesson_and_nobody_is_called_you(app
     bank = app.extensions["pinandbox"]["bank"]
     asked = [each for each in bank.values() if each.kind == "choice" and each.lesson.startswith("kelly/")]
     for item in asked[:7]:
-        wrong = {"outcome": "wrong", "mistake": next(f"option-{each.key}" for each in item.options if each.key != item.right)}
+        wrong = {
+            "outcome": "wrong",
+            "mistake": next(f"option-{each.key}" for each in item.options if each.key != item.right),
+        }
         record_all(house, [attempt(house, person.id, item.id, days, **wrong) for days in (0, 1)])
     page = hands(ROSALIND).get(f"/people/{person.id}").text
     mistakes = page[page.index('id="mistakes"') : page.index('id="time"')]

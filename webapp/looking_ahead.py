@@ -1,0 +1,102 @@
+"""What an assignment would take, before it is made: who has too little time for it, and the first day that fits."""
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
+from datetime import date
+from itertools import islice
+
+from course import Module
+from webapp.allowed import coordinating
+from webapp.assigned import rotation_of
+from webapp.assigning import Aim, Terms, drafted
+from webapp.at_hand import store, today
+from webapp.crewing import RIG_TYPES
+from webapp.records import crews
+from webapp.records.crews import Crew, Membership
+from webapp.standings import Row, rows_of
+from webapp.study.pace import NOT_ENOUGH, Load, Pace, fits_by, minutes_ahead
+from webapp.study.rotation import last_day_of_hitch
+from webapp.study.standing import NEED_STUDY
+
+FARTHEST = 730
+"""Days that are looked at for one by which it fits."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ahead:
+    """One hand who has something of it to study: the day it is due for them, and the pace for all that is due then."""
+
+    member: Membership
+    due: date
+    pace: Pace
+
+    @property
+    def wont(self) -> bool:
+        """Whether there is too little time."""
+        return self.pace.verdict == NOT_ENOUGH
+
+
+@dataclass(frozen=True, slots=True)
+class Outlook:
+    """What it takes, hand by hand. `fits` is the first day for all, None if none is near; `elsewhere` is what is about
+    the other type of rig."""
+
+    people: int
+    ahead: Sequence[Ahead]
+    fits: date | None
+    elsewhere: Sequence[Module]
+
+    @property
+    def wont(self) -> list[Ahead]:
+        """Those who have too little time."""
+        return [each for each in self.ahead if each.wont]
+
+    @property
+    def asks(self) -> bool:
+        """Whether it is worth a question before it is assigned."""
+        return bool(self.wont or self.elsewhere)
+
+
+def outlook(crew: Crew, aim: Aim, modules: Collection[Module], terms: Terms) -> Outlook:
+    """What it would ask of the hands of that aim, if it were assigned now. Nothing is written down."""
+    new = drafted(aim, modules, terms)
+    ids = {each.id for each in new}
+    members = _members(crew, aim)
+    found, days = [], []
+    for row in rows_of(members, as_if=new):
+        ahead = _ahead(row, ids)
+        if ahead:
+            found.append(ahead)
+            days += [_fits(row, ids)] if ahead.wont else []
+    fits = None if None in days or not days else max(days)
+    if fits and terms.due_by == "hitch":
+        fits = last_day_of_hitch(rotation_of(crew, 0), fits)
+    elsewhere = [each for each in modules if about_another_rig(each, crew.rig.rig_type)]
+    return Outlook(len(members), found, fits, [] if terms.rig_type else elsewhere)
+
+
+def about_another_rig(module: Module, rig_type: str) -> bool:
+    """Whether the module is the one about the other type of rig: those two have the names of the types."""
+    return module.id in RIG_TYPES and module.id != rig_type
+
+
+def _members(crew: Crew, aim: Aim) -> list[Membership]:
+    if aim.to == "rig":
+        return crews.members(store(), [each.id for each in coordinating() if each.rig.id == aim.id])
+    members = crews.members(store(), [crew.id])
+    return [each for each in members if aim.to == "crew" or each.person.id == aim.id]
+
+
+def _ahead(row: Row, new: Collection[str]) -> Ahead | None:
+    cells = [each for each in row.cells.values() if each.asked and each.asked.assignment in new and each.pace]
+    last = max(cells, key=lambda each: each.asked.due, default=None)
+    return last and Ahead(row.membership, last.asked.due, last.pace)
+
+
+def _fits(row: Row, new: Collection[str]) -> date | None:
+    member = row.membership
+    asked = [each for each in row.cells.values() if each.asked and each.state in NEED_STUDY]
+    loads = [Load(each.module.id, each.left, each.asked.due) for each in asked]
+    modules = {each.module.id for each in asked if each.asked.assignment in new}
+    ahead = minutes_ahead(rotation_of(member.crew, member.person.minutes), today())
+    return fits_by(loads, modules, islice(ahead, FARTHEST), today())
