@@ -38,12 +38,16 @@ class Ahead:
 
 @dataclass(frozen=True, slots=True)
 class Outlook:
-    """What it takes, hand by hand. `fits` is the first day for all, None if none is near; `elsewhere` is what is about
-    the other type of rig."""
+    """What it takes, hand by hand.
+
+    `fits` is the first day by which it fits for all who have too little time, but for those in `never`, for whom no
+    day is near; None where there are no others. `elsewhere` are modules about the other type of rig.
+    """
 
     people: int
     ahead: Sequence[Ahead]
     fits: date | None
+    never: Sequence[Membership]
     elsewhere: Sequence[Module]
 
     @property
@@ -62,17 +66,19 @@ def outlook(crew: Crew, aim: Aim, modules: Collection[Module], terms: Terms) -> 
     new = drafted(aim, modules, terms)
     ids = {each.id for each in new}
     members = _members(crew, aim)
-    found, days = [], []
+    found, days = [], {}
     for row in rows_of(members, as_if=new):
         ahead = _ahead(row, ids)
         if ahead:
             found.append(ahead)
-            days += [_fits(row, ids)] if ahead.wont else []
-    fits = None if None in days or not days else max(days)
+            if ahead.wont:
+                days[row.membership] = _fits(row, ids)
+    fits = max((day for day in days.values() if day), default=None)
     if fits and terms.due_by == "hitch":
         fits = last_day_of_hitch(rotation_of(crew, 0), fits)
     elsewhere = [each for each in modules if about_another_rig(each, crew.rig.rig_type)]
-    return Outlook(len(members), found, fits, [] if terms.rig_type else elsewhere)
+    never = [member for member, day in days.items() if day is None]
+    return Outlook(len(members), found, fits, never, [] if terms.rig_type else elsewhere)
 
 
 def about_another_rig(module: Module, rig_type: str) -> bool:
