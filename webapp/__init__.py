@@ -7,7 +7,7 @@ from zoneinfo import ZoneInfo
 
 from flask import Flask
 
-from course import load_course
+from course import load_blueprints, load_course
 from question_bank import load_bank, load_cases
 from webapp import access, errors, passwords, shown
 from webapp.records import memory
@@ -15,7 +15,8 @@ from webapp.records.connection import Store
 
 VIEWS = (
     "welcome", "account", "settings", "study_plan", "today", "lessons", "practice", "questions", "cases", "ten",
-    "bench", "bench_sums", "bench_formulas", "record", "glossary", "matrix", "assigning", "member", "excusing",
+    "bench", "bench_sums", "bench_formulas", "record", "record_file", "forecast", "glossary", "matrix", "assigning",
+    "member", "excusing",
     "transfers", "set_up", "crews", "crew_people", "crew_file", "crew_log", "slips", "slip", "my_crew", "sign_offs",
     "observers", "crew_tasks", "my_tasks", "tests", "sittings",
     "rig_sheets", "own_rig_sheet", "hands_rig_sheet",
@@ -97,8 +98,13 @@ def _open_records(app: Flask) -> None:
 
 
 def _load_course_and_bank(app: Flask) -> None:
-    bank = load_bank()
-    app.extensions["pinandbox"] |= {"course": load_course(), "bank": bank, "cases": load_cases(bank)}
+    bank, course = load_bank(), load_course()
+    app.extensions["pinandbox"] |= {
+        "course": course,
+        "bank": bank,
+        "cases": load_cases(bank),
+        "blueprints": load_blueprints(course),
+    }
 
 
 def _add_views(app: Flask) -> None:

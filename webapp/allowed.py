@@ -3,6 +3,8 @@
 What somebody may not see is not there for them: 404, and not 403, so that nobody learns who is in which crew.
 """
 
+from collections.abc import Iterable
+
 from flask import abort, g
 
 from webapp.at_hand import me, store, today
@@ -53,14 +55,19 @@ def my_member(person_id: str) -> Membership:
     return membership
 
 
-def my_crew_on(rig_id: str) -> Crew:
-    """A crew on that rig that who is asking coordinates."""
-    return next((each for each in coordinating() if each.rig.id == rig_id), None) or abort(404)
+def my_crew_on(rig_id: str, rather: str = "") -> Crew:
+    """A crew on that rig that who is asking coordinates; the one with the id `rather`, if it is one of them."""
+    return _on_rig(coordinating(), rig_id, rather)
 
 
-def crew_i_work_with_on(rig_id: str) -> Crew:
-    """A crew on that rig that who is asking coordinates, or in which they may sign tasks today."""
-    return next((each for each in crews_i_work_with() if each.rig.id == rig_id), None) or abort(404)
+def crew_i_work_with_on(rig_id: str, rather: str = "") -> Crew:
+    """A crew on that rig that who is asking coordinates, or in which they may sign tasks today; `rather` as above."""
+    return _on_rig(crews_i_work_with(), rig_id, rather)
+
+
+def _on_rig(of: Iterable[Crew], rig_id: str, rather: str) -> Crew:
+    found = sorted((each for each in of if each.rig.id == rig_id), key=lambda each: each.id != rather)
+    return next(iter(found), None) or abort(404)
 
 
 def crews_i_work_with() -> list[Crew]:
@@ -77,10 +84,17 @@ def hand_i_work_with(person_id: str) -> Membership:
     return membership
 
 
+def not_for_myself(person_id: str) -> None:
+    """Goes on for everybody but oneself, and says why. Whoever asks learns nothing of another."""
+    if me() and person_id == me().id:
+        abort(404, "Nobody signs for themselves. Another observer of your crew watches you and signs.")
+
+
 def my_right_to_sign(person_id: str, task: str) -> tuple[Membership, Right]:
     """Somebody's membership, and the right by which who is asking may sign that task of theirs today."""
+    not_for_myself(person_id)
     membership = crews.membership_now(store(), person_id)
-    if membership is None or person_id == me().id:
+    if membership is None:
         abort(404)
     for right in rights.of_person(store(), me().id, "observer"):
         if right.crew == membership.crew.id and task in right.tasks and right.holds_on(today()):

@@ -4,8 +4,8 @@ from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from course import Module, load_blueprints
-from webapp.at_hand import course, me, now, store
+from course import Module
+from webapp.at_hand import blueprints, course, me, now, store
 from webapp.records import assignments, crews, exams, excuses, log, slips
 from webapp.records.assignments import Assignment
 from webapp.records.crews import Crew, Membership, Rig
@@ -160,17 +160,17 @@ def move(member: Membership, to: Crew, why: str, again: Collection[Excuse]) -> N
 
 
 def name_of(module: str | None, task: str | None) -> str:
-    """A module as 'M7 Drilling line', a task as 'S-7.4 and its title'; by its bare id if the course has it no more."""
+    """A module as '7 Drilling line', a task as 'S-7.4 and its title'; by its bare id if the course has it no more."""
     if task is not None:
         found = course().tasks.get(task)
         return f"{task} {found.title}" if found else task
     found = next((each for each in course().modules if each.id == module), None)
-    return f"M{found.number} {found.title}" if found else str(module)
+    return f"{found.number} {found.title}" if found else str(module)
 
 
 def modules_of_paper(paper: str) -> set[str]:
     """The ids of the modules that paper 'a' or 'b' asks something of."""
-    blueprint = load_blueprints(course())[PAPERS[paper]]
+    blueprint = blueprints()[PAPERS[paper]]
     return {id for id, share in blueprint.modules.items() if share.questions}
 
 
@@ -182,7 +182,8 @@ def rigs_wholly_mine(mine: Collection[Crew]) -> list[Rig]:
 
 
 def _numbers(modules: Iterable[Module]) -> str:
-    return ", ".join(f"M{each.number}" for each in modules)
+    numbers = [str(each.number) for each in modules]
+    return f"{'Module' if len(numbers) == 1 else 'Modules'} {', '.join(numbers)}"
 
 
 def _due(due_by: str, day: date) -> str:

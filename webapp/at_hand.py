@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo
 
 from flask import current_app, g, request
 
-from course import Course
+from course import Blueprint, Course
 from question_bank import Bank, Case
 from webapp.records.connection import Store
 from webapp.records.people import Person
@@ -43,6 +43,11 @@ def cases() -> dict[str, Case]:
 def course() -> Course:
     """Modules, lessons and the glossary."""
     return current_app.extensions["pinandbox"]["course"]
+
+
+def blueprints() -> dict[str, Blueprint]:
+    """What each written paper asks, by its id in the course."""
+    return current_app.extensions["pinandbox"]["blueprints"]
 
 
 def now() -> datetime:

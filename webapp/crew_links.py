@@ -13,7 +13,7 @@ PAGES = (
     ("Tasks", "/crews/{crew}/tasks"),
     ("Observers", "/crews/{crew}/observers"),
     ("Slips", "/crews/{crew}/slips"),
-    ("Rig sheet", "/rigs/{rig}/sheet"),
+    ("Rig sheet", "/rigs/{rig}/sheet?crew={crew}"),
     ("Log", "/crews/{crew}/log"),
     ("About", "/crews/{crew}/about"),
 )
@@ -27,7 +27,7 @@ def crew_links(crew: Crew) -> list[tuple[str, str]]:
 
 def _is_a_page(address: str) -> bool:
     try:
-        current_app.url_map.bind("").match(address, "GET")
+        current_app.url_map.bind("").match(address.partition("?")[0], "GET")
     except (HTTPException, RoutingException):
         return False
     return True

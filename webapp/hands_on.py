@@ -26,6 +26,8 @@ class HandsOn:
     standing: Standing
     signed: tuple[SignOff, ...]
     excuse: Excuse | None
+    paper: str | None
+    """Of the hand's exam, which says what is asked for; None where no exam is set."""
 
     @property
     def state(self) -> str:
@@ -48,10 +50,14 @@ def of_hand(person: str, rig: Rig | None) -> list[HandsOn]:
 
 
 def mine() -> tuple[Membership | None, list[HandsOn]]:
-    """The crew in which who is asking is now, and every task for them; no task if nobody could ever sign one."""
+    """The crew in which who is asking is now, and every task for them.
+
+    No task for who was never in a crew. Who left one keeps the list: what was signed is theirs.
+    """
     member = crews.membership_now(store(), me().id)
-    tasks = of_hand(me().id, member.crew.rig if member else None)
-    return member, tasks if member or any(each.signed for each in tasks) else []
+    if not crews.memberships_of(store(), me().id):
+        return None, []
+    return member, of_hand(me().id, member.crew.rig if member else None)
 
 
 def of_members(members: Iterable[Membership]) -> Marks:
@@ -85,7 +91,7 @@ def _one(task: Task, rig: Rig | None, paper: str | None, signed: list[SignOff], 
         excuse=excuse and excuse.kind,
         today=today(),
     )
-    return HandsOn(task, found, tuple(signed), excuse)
+    return HandsOn(task, found, tuple(signed), excuse, paper)
 
 
 def counts(tasks: Iterable[HandsOn]) -> Counter[str]:
@@ -103,6 +109,12 @@ def by_module(tasks: Sequence[HandsOn]) -> list[tuple[Module, list[HandsOn]]]:
 def waiting_groups(marks: Marks) -> list[list[SignOff]]:
     """The groups of signatures that wait for a decision, over all these hands."""
     return waiting(each for tasks in marks.values() for one in tasks.values() for each in one.signed)
+
+
+def not_possible(marks: Marks) -> list[SignOff]:
+    """For each hand and task that can't be done on the rig: the signature that says so last, with its reason."""
+    those = [one for tasks in marks.values() for one in tasks.values() if one.state == NOT_POSSIBLE]
+    return [next(each for each in one.signed if each.counts and each.result == NOT_POSSIBLE) for one in those]
 
 
 def first_day_of(months: int) -> date:

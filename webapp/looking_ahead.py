@@ -11,11 +11,11 @@ from webapp.assigned import rotation_of
 from webapp.assigning import Aim, Terms, drafted
 from webapp.at_hand import store, today
 from webapp.crewing import RIG_TYPES
-from webapp.records import crews
+from webapp.records import crews, rotations
 from webapp.records.crews import Crew, Membership
 from webapp.standings import Row, rows_of
 from webapp.study.pace import NOT_ENOUGH, Load, Pace, fits_by, minutes_ahead
-from webapp.study.rotation import last_day_of_hitch
+from webapp.study.rotation import Rotation, last_day_of_hitch
 from webapp.study.standing import NEED_STUDY
 
 FARTHEST = 730
@@ -66,16 +66,17 @@ def outlook(crew: Crew, aim: Aim, modules: Collection[Module], terms: Terms) -> 
     new = drafted(aim, modules, terms)
     ids = {each.id for each in new}
     members = _members(crew, aim)
+    held = rotations.of_members(store(), members)
     found, days = [], {}
     for row in rows_of(members, as_if=new):
         ahead = _ahead(row, ids)
         if ahead:
             found.append(ahead)
             if ahead.wont:
-                days[row.membership] = _fits(row, ids)
+                days[row.membership] = _fits(row, ids, held[row.membership.person.id].rotation)
     fits = max((day for day in days.values() if day), default=None)
     if fits and terms.due_by == "hitch":
-        fits = last_day_of_hitch(rotation_of(crew, 0), fits)
+        fits = last_day_of_hitch(rotation_of(crew), fits)
     elsewhere = [each for each in modules if about_another_rig(each, crew.rig.rig_type)]
     never = [member for member, day in days.items() if day is None]
     return Outlook(len(members), found, fits, never, [] if terms.rig_type else elsewhere)
@@ -99,10 +100,8 @@ def _ahead(row: Row, new: Collection[str]) -> Ahead | None:
     return last and Ahead(row.membership, last.asked.due, last.pace)
 
 
-def _fits(row: Row, new: Collection[str]) -> date | None:
-    member = row.membership
+def _fits(row: Row, new: Collection[str], rotation: Rotation) -> date | None:
     asked = [each for each in row.cells.values() if each.asked and each.state in NEED_STUDY]
     loads = [Load(each.module.id, each.left, each.asked.due) for each in asked]
     modules = {each.module.id for each in asked if each.asked.assignment in new}
-    ahead = minutes_ahead(rotation_of(member.crew, member.person.minutes), today())
-    return fits_by(loads, modules, islice(ahead, FARTHEST), today())
+    return fits_by(loads, modules, islice(minutes_ahead(rotation, today()), FARTHEST), today())

@@ -1,21 +1,60 @@
 """The plan of today for who is asking: the records read, and handed to the pure planner."""
 
 import math
-from collections.abc import Iterator
+from collections import Counter
+from dataclasses import dataclass
+from datetime import date
 
-from webapp.at_hand import bank, course, me, store, today
-from webapp.records import attempts, lessons_read, memory
+from course import Blueprint
+from course.blueprint import asked_chances
+from webapp.assigning import PAPERS
+from webapp.at_hand import bank, blueprints, course, me, store, today
+from webapp.reading import readings
+from webapp.records import attempts, exams, memory, rotations
 from webapp.records.attempts import Attempt
+from webapp.records.exams import Exam
+from webapp.records.people import Person
 from webapp.study.aim import Aim
 from webapp.study.first_sight import first_chances
 from webapp.study.planner import Pick, Plan, plan_today
-from webapp.study.rotation import every_day
-from webapp.study.worth import Offer, Section
+from webapp.study.rotation import Rotation, minutes_of
+from webapp.study.sitting import CLOSED, NO_TIME, NOT_READ, RESTS
+from webapp.study.worth import Offer, Section, worth_of_sections
+
+WITHOUT_EXAM = "a"
+"""The paper by whose weights a hand studies who has told no exam day."""
+NOT_WRITTEN = "lesson to come"
+MOST_MINUTES = 240
+"""A day's minutes, whatever is added to them."""
+
+
+@dataclass(frozen=True)
+class Aims:
+    """What somebody studies for: `exam` is None where no day is told or it is past; the paper is there all the same."""
+
+    exam: Exam | None
+    past: Exam | None
+    paper: str
+
+    @property
+    def day(self) -> date | None:
+        """The day of the exam."""
+        return self.exam and self.exam.day
+
+    @property
+    def blueprint(self) -> Blueprint:
+        """What the paper asks, and what passes it."""
+        return blueprints()[PAPERS[self.paper]]
 
 
 def my_plan() -> list[Pick]:
     """What is for today, in the order to ask it, within the minutes that are left of today."""
-    return _plan(me().minutes, seconds_charged()).picks
+    return todays_plan().picks
+
+
+def todays_plan() -> Plan:
+    """What is for today within the minutes that are left of it, and why everything else is not."""
+    return _plan(minutes_today(), seconds_charged())
 
 
 def more_waits() -> bool:
@@ -31,7 +70,7 @@ def _plan(minutes: float, seconds_used: float) -> Plan:
         offers(),
         memory.before_day(store(), person, day),
         lessons_finished(),
-        my_aim(),
+        aim_of(me()),
         day,
         minutes,
         seconds_used,
@@ -39,18 +78,46 @@ def _plan(minutes: float, seconds_used: float) -> Plan:
     )
 
 
-def my_aim() -> Aim:
-    """What the hand studies for. As long as nobody is asked for exam and rotation: no exam, the same minutes daily."""
-    return Aim(every_day(me().minutes), first=first_chances(_first_answers()))
+def aims_of(person: Person) -> Aims:
+    """Exam and paper of somebody."""
+    told = told_exam(person)
+    past = told is not None and told.day < today()
+    return Aims(None if past else told, told if past else None, told.paper if told else WITHOUT_EXAM)
 
 
-def _first_answers() -> Iterator[tuple[str, bool]]:
-    """Kind of each item answered before today, and whether its first counted answer was right."""
-    seen, day = set(), today()
-    for each in attempts.counted(store(), me().id):
-        if each.item not in seen and each.study_day < day:
-            seen.add(each.item)
-            yield each.kind, each.outcome == "right"
+def told_exam(person: Person) -> Exam | None:
+    """The exam that somebody told, or that was set for them, be it past."""
+    return exams.of_people(store(), [person.id]).get(person.id)
+
+
+def aim_of(person: Person) -> Aim:
+    """What somebody studies for: their rotation, the day and weights of their paper, and their first answers so far.
+
+    Without an exam day it is the rolling horizon, by the weights of paper A.
+    """
+    aims, all_of_it = aims_of(person), offers()
+    return Aim(
+        rotations.of_person(store(), person),
+        aims.day,
+        worth_of_sections(all_of_it, asked_chances(aims.blueprint, Counter(each.section for each in all_of_it))),
+        first_chances(attempts.first_answers(store(), person.id, today())),
+    )
+
+
+def my_rotation() -> Rotation:
+    """When who is asking is on the rig, with the minutes of each day."""
+    return rotations.of_person(store(), me())
+
+
+def minutes_today() -> float:
+    """The minutes that today has for study."""
+    return minutes_of(my_rotation(), today())
+
+
+def add_minutes(more: int) -> None:
+    """Give today so many more minutes than it has, or than are used up, whichever is more."""
+    had = max(minutes_today(), seconds_charged() / 60)
+    rotations.set_day(store(), me().id, today(), min(math.ceil(had) + more, MOST_MINUTES))
 
 
 def offers() -> list[Offer]:
@@ -67,9 +134,15 @@ def offers() -> list[Offer]:
 
 
 def lessons_finished() -> set[str]:
-    """Lessons of which the hand has read every part."""
-    read = lessons_read.parts_read(store(), me().id)
-    return {each.id for each in course().lessons if all(part.slug in read.get(each.id, {}) for part in each.parts)}
+    """Lessons that the hand has read to their end, or passed by a test of their module."""
+    return {each.lesson.id for each in readings() if each.is_done}
+
+
+def left_out(plan: Plan) -> list[tuple[str, int]]:
+    """(why, how many items) of what is not for today, in the order to tell it. What was answered is not left out."""
+    to_come = {item.id for lesson in course().planned for item in bank().of_lesson(lesson.id)}
+    counts = Counter(NOT_WRITTEN if why == NOT_READ and item in to_come else why for item, why in plan.left_out.items())
+    return [(why, counts[why]) for why in (NO_TIME, RESTS, NOT_READ, CLOSED, NOT_WRITTEN) if counts[why]]
 
 
 def seconds_spent() -> float:

@@ -2,6 +2,7 @@
 
 import functools
 import hashlib
+import math
 import re
 from datetime import date, datetime
 from pathlib import Path
@@ -20,6 +21,7 @@ from webapp.crewing import RIG_TYPES
 from webapp.my_rig_sheet import my_sheet, numbers_from, sheet_in_words
 from webapp.reading import Reading
 from webapp.records import house
+from webapp.standings import my_exam
 from webapp.study.days import study_day
 from webapp.study.pace import short
 
@@ -33,7 +35,7 @@ def install(app: Flask) -> None:
     app.jinja_env.undefined = StrictUndefined
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     app.add_template_filter(_marked_each_time, "marked")
-    for name in (day, study_date, weekday, clock_time, minutes, several):
+    for name in (day, study_date, weekday, clock_time, minutes, several, percent):
         app.add_template_filter(name)
     for name in (
         at_hand.me,
@@ -46,8 +48,8 @@ def install(app: Flask) -> None:
     ):
         app.add_template_global(name)
     for name in (
-        caution, crew_links, figure_here, is_demo, lesson_address, my_sheet, numbers_from, sheet_in_words, static,
-        this_page, coordinating, way_to_crews,
+        caution, coordinating, crew_links, figure_here, is_demo, lesson_address, my_exam, my_sheet, numbers_from,
+        sheet_in_words, static, this_page, way_to_crews,
     ):  # fmt: skip
         app.add_template_global(name)
     app.jinja_env.globals["rig_types"] = RIG_TYPES
@@ -105,6 +107,11 @@ def minutes(seconds: float) -> str:
 def several(number: int, thing: str) -> str:
     """'1 item', '7 items'."""
     return f"{number} {thing}" if number == 1 else f"{number} {thing}s"
+
+
+def percent(share: float, up: bool = False) -> str:
+    """'74 %' of a share of 1. What is foretold is rounded down, the upper end of a band `up`."""
+    return f"{(math.ceil if up else math.floor)(round(share * 100, 6))}{NO_BREAK}%"
 
 
 def figure_here(name: str) -> Figure:

@@ -10,7 +10,7 @@ from itertools import islice
 
 from course import Module
 from webapp import my_sittings
-from webapp.assigned import Assigned, rotation_of
+from webapp.assigned import Assigned
 from webapp.at_hand import bank, course, me, store, today, zone
 from webapp.records import crews, exams, excuses, standing
 from webapp.records.assignments import Assignment
@@ -73,7 +73,8 @@ class Cell:
 class Row:
     """One person: their cells in the order of the modules, their exam, and whether there is time for it.
 
-    `exam_fault` is 'nights' or 'off' where the crew's rotation says that the exam day is no day tour on the rig.
+    `exam_fault` is 'nights' or 'off' where their rotation says that the exam day is no day tour on the rig;
+    `own_rotation` says that it is not their crew's.
     """
 
     membership: Membership
@@ -81,6 +82,7 @@ class Row:
     exam: Exam | None
     exam_pace: Pace | None
     exam_fault: str | None
+    own_rotation: bool
 
     @property
     def late(self) -> int:
@@ -137,6 +139,11 @@ def my_row() -> Row | None:
     return membership and _Reading([membership], {me().id: _since(me().created_at)}).rows()[0]
 
 
+def my_exam() -> Exam | None:
+    """The exam that is set for who is asking, in a crew or in none."""
+    return exams.of_people(store(), [me().id]).get(me().id)
+
+
 def _since(moment: datetime) -> Since:
     return Since(moment, study_day(moment, zone()))
 
@@ -162,7 +169,7 @@ class _Reading:
         running = [each for each in excuses.running(store(), ids) if each.id not in without]
         self.excuses = {(each.person, each.module): each for each in running if each.module}
         self.assigned = Assigned(members, as_if)
-        self._ahead: dict[tuple[str, int], tuple[Iterator[Minutes], list[Minutes]]] = {}
+        self._ahead: dict[object, tuple[Iterator[Minutes], list[Minutes]]] = {}
 
     def _measure_course(self) -> None:
         """What there is to study: each item's module and seconds, each part's module and minutes, sums by module."""
@@ -181,7 +188,8 @@ class _Reading:
         return [self._row(each) for each in self.members]
 
     def _row(self, member: Membership) -> Row:
-        rotation = rotation_of(member.crew, member.person.minutes)
+        held = self.assigned.held[member.person.id]
+        rotation = held.rotation
         cells = self._paced(member, rotation, [self._cell(member, each) for each in course().modules])
         exam = self.exams.get(member.person.id)
         left = sum(each.left for each in cells)
@@ -192,6 +200,7 @@ class _Reading:
             exam,
             exam_pace or None,
             exam and exam_day_fault(rotation, exam.day),
+            held.is_own,
         )
 
     def _cell(self, member: Membership, module: Module) -> Cell:
@@ -219,8 +228,10 @@ class _Reading:
         return [replace(each, pace=paces[each.module.id]) if each.module.id in paces else each for each in cells]
 
     def _minutes_until(self, member: Membership, rotation: Rotation, day: date) -> Minutes:
-        """Counted once, day by day, for hands of one crew who have the same minutes a day. The day is not past."""
-        key = (member.crew.id, member.person.minutes)
+        """Counted once, day by day, for hands of one crew with the same minutes a day. The day is not past."""
+        person = member.person
+        by_crew = not self.assigned.held[person.id].is_own and not rotation.exceptions
+        key = (member.crew.id, rotation.minutes_on, rotation.minutes_off) if by_crew else person.id
         if key not in self._ahead:
             self._ahead[key] = minutes_ahead(rotation, self.today), []
         more, known = self._ahead[key]

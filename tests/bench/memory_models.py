@@ -22,7 +22,7 @@ import itertools
 import math
 from collections.abc import Sequence
 
-from webapp.study.memory import first_if_right, first_if_wrong, if_right, if_wrong, kept
+from webapp.study.looking_ahead import first_if_right, first_if_wrong, if_right, if_wrong, kept
 
 Days = float
 

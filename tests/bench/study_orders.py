@@ -10,7 +10,8 @@ from random import Random
 from tests.bench.simulated_hand import FIRST_DAY, Hand, the_course
 from webapp.study.aim import Aim
 from webapp.study.first_sight import first_chances
-from webapp.study.memory import Answer, State, after, kept
+from webapp.study.looking_ahead import kept
+from webapp.study.memory import Answer, State, after
 from webapp.study.planner import plan_today
 
 READ = frozenset(offer.lesson for offer in the_course()[0])

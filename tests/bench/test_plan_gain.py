@@ -12,7 +12,7 @@ from tests.bench.plan_gain import Bands, bars_of_bands, bars_of_model, interval,
 from tests.bench.simulated_hand import FIRST_DAY, Study, hand_of, the_course
 from tests.bench.study_orders import ORDERS, ByDueDate, ThePlan
 from webapp.study.aim import Aim
-from webapp.study.memory import kept
+from webapp.study.looking_ahead import kept
 from webapp.study.planner import plan_today
 from webapp.study.readiness import Mark
 from webapp.study.rotation import every_day

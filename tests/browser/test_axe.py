@@ -1,11 +1,14 @@
 """axe-core finds nothing to say against any page, by day and by night, at phone and at desk width."""
 
+from datetime import UTC, datetime, timedelta
 from importlib.resources import files
 
 import pytest
 
 from question_bank import load_bank
 from tests.browser.hand import Hand
+from tests.webapp.records.samples import attempt, record_all
+from webapp.records import exams, people, rotations
 from webapp.records.connection import Store
 
 pytestmark = pytest.mark.browser
@@ -37,6 +40,10 @@ SIGNED_IN = [
     "/practice",
     "/record",
     "/record/attempts",
+    "/record/forecast",
+    "/record/items",
+    "/record/sat",
+    "/record/whole",
     "/settings",
     "/tests",
     "/tests/kelly/start",
@@ -73,10 +80,26 @@ def test_axe_is_content_with_every_page(open_page, served, width, theme):
     amiss += _every_kind(hand)
     amiss += _dials_and_workings(hand, f"Axe {width} {theme}")
     amiss += _a_test(hand)
+    _answers(hand, f"Axe {width} {theme}", 40)
     for address in SIGNED_IN:
         page.goto(address)
+        page.evaluate("document.querySelectorAll('main details').forEach(each => each.open = true)")
         amiss += faults(page, f"{address}, used")
+        if page.evaluate("document.documentElement.scrollWidth > innerWidth"):
+            amiss.append(f"{address}, used: wider than the page")
     assert not amiss, "\n".join(amiss)
+
+
+def _answers(hand: Hand, name: str, number: int) -> None:
+    """So many items answered, and an exam day and a rotation told: enough for a forecast with all its parts."""
+    person = people.by_name(hand.store, name).id
+    record_all(
+        hand.store,
+        [attempt(hand.store, person, item.id, kind=item.kind) for item in list(load_bank().values())[:number]],
+    )
+    today = datetime.now(UTC).date()
+    exams.set_day(hand.store, person, "a", today + timedelta(40), person, datetime.now(UTC))
+    rotations.set_own(hand.store, person, 14, 14, today, None)
 
 
 def _forms_with_faults(page) -> list[str]:

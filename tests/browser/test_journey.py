@@ -117,6 +117,8 @@ def _answer_lesson_of_weights(hand: Hand) -> None:
 
 def _sees_when_each_comes_back(hand: Hand) -> None:
     hand.go("Record")
+    hand.page.get_by_role("link", name="Item by item").click()
+    hand.page.locator("summary", has_text="Dropped objects").click()
     row = hand.page.get_by_role("row", name=re.compile("Speed of a dropped thing")).first
     assert re.search(r"\d+\s\w{3}", row.get_by_role("cell").last.inner_text())
 

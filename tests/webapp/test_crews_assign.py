@@ -54,7 +54,7 @@ def test_a_module_is_assigned_to_a_crew_by_the_end_of_a_hitch(rosalind, house, c
     assert (tripping.pass_mark, tripping.must_pass, tripping.rig_type) == (90, True, None)
     assert row_of(rosalind.get(f"/crews/{crew.id}"), "Ines Okoro")[4].startswith("not begun by 15 Mar")
     assert details(house, crew) == [
-        ("assigned", "M1, M4 to Quillwater 7, Crew A, by the end of the hitch of 15\N{NO-BREAK SPACE}Mar.")
+        ("assigned", "Modules 1, 4 to Quillwater 7, Crew A, by the end of the hitch of 15\N{NO-BREAK SPACE}Mar.")
     ]
 
 
@@ -135,7 +135,7 @@ def test_an_assignment_ends_with_a_reason_and_stays_in_the_records(hands, rosali
     assert ended.ended_why == "The rig is stacked."
     assert details(house, crew)[0] == (
         "assignment ended",
-        "M1, assigned to Quillwater 7, Crew A: The rig is stacked.",
+        "Module 1, assigned to Quillwater 7, Crew A: The rig is stacked.",
     )
 
 
@@ -156,7 +156,7 @@ def test_what_was_assigned_in_one_go_ends_in_one_go(rosalind, house, crew, membe
     assert [each.module for each in running(house, crew)] == ["hoisting"]
     assert details(house, crew)[0] == (
         "assignment ended",
-        "M1, M2, M5, assigned to Quillwater 7, Crew A: Stacked.",
+        "Modules 1, 2, 5, assigned to Quillwater 7, Crew A: Stacked.",
     )
 
 
@@ -251,9 +251,9 @@ def test_a_module_is_excused_or_replaced_with_a_reason(rosalind, house, crew, me
     rosalind.send(address, what="module:top-drive", kind="excused", why="There is none on this rig")
     rosalind.send(address, what="task:S-2.3", kind="replaced", instead="the yard", why="The table is down")
     words = words_of(rosalind.get(address).text)
-    assert "M3 Top drives is excused." in words and "is replaced by the yard." in words
+    assert "3 Top drives is excused." in words and "is replaced by the yard." in words
     assert row_of(rosalind.get(f"/crews/{crew.id}"), "Ines Okoro")[3] == "excused"
-    assert ("excused", "M3 Top drives: There is none on this rig.") in details(house, crew)
+    assert ("excused", "3 Top drives: There is none on this rig.") in details(house, crew)
     (of_module,) = [each for each in excuses.running(house, [member.person.id]) if each.module]
     ended = rosalind.send(f"/people/{member.person.id}/excuses/{of_module.id}/end")
     assert "It is asked for again." in words_of(rosalind.follow(ended).text)
@@ -353,7 +353,7 @@ def test_days_after_the_exam_are_warned_of_and_brought_forward(rosalind, house, 
     own = assignments.running(house, [who], [], [])
     assert [(each.module, each.pass_mark, each.must_pass) for each in own] == [("units", 85, True), ("kelly", 85, True)]
     assert details(house, crew)[0][1].replace("\N{NO-BREAK SPACE}", " ") == (
-        "M1, M2 to Ines Okoro, by 2 Apr, before the exam."
+        "Modules 1, 2 to Ines Okoro, by 2 Apr, before the exam."
     )
     rosalind.send(f"{address}/before")
     assert len(assignments.running(house, [who], [], [])) == 2, "nothing is left to bring forward"

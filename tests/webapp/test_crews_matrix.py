@@ -7,6 +7,7 @@ import pytest
 
 from tests.webapp.crews import START, a_crew, a_member, a_rig
 from tests.webapp.page_browser import words_of
+from tests.webapp.records.samples import attempt, record_all
 from tests.webapp.taking_tests import a_test, knows, reads
 from webapp.records import assignments, exams, excuses
 
@@ -87,9 +88,45 @@ def test_nothing_from_before_joining_is_shown(app, hands, house, crew, clock):
     page = words_of(hands(ROSALIND).get(f"/people/{person.id}").text)
     assert "Nothing is answered yet" in page and "passed on" not in page and "Latest answers" not in page
     a_test(house, person, "units", clock(), percent=100)
-    knows(app, house, person, "hoisting", clock())
+    knows(app, house, person, "hoisting", clock() + DAY)
     row = row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")
     assert (row[1], row[2], row[6]) == ("passed", NOT_ASKED, "on the way")
+
+
+def test_what_was_done_earlier_on_the_day_of_joining_is_not_shown(app, hands, house, crew, clock):
+    """Alone at nine, in the crew at noon: a test, parts read, answers and mistakes of the morning stay the hand's."""
+    clock.forward(hours=3)
+    person, rosalind = a_member(house, crew, sees_from=clock()).person, hands(ROSALIND)
+    bank = app.extensions["pinandbox"]["bank"]
+    first, second = [id for id in bank if id.startswith("hoisting.")][:2]
+    wrong = {"outcome": "wrong", "mistake": "any"}
+    record_all(house, [attempt(house, person.id, first, at, **wrong) for at in (0, 0.01)])
+    record_all(house, [attempt(house, person.id, second)])
+    a_test(house, person, "units", START, percent=100)
+    reads(app, house, person, "kelly", START)
+    fresh = a_member(house, crew, "Marek Osei", sees_from=clock()).person
+    assert row_of(rosalind.get(f"/crews/{crew.id}"), "Ines Okoro") | {"name": ""} == row_of(
+        rosalind.get(f"/crews/{crew.id}"), "Marek Osei"
+    ) | {"name": ""}
+    page = rosalind.get(f"/people/{person.id}")
+    assert facts_of(page) == facts_of(rosalind.get(f"/people/{fresh.id}"))
+    assert "Nothing is answered yet" in words_of(page.text) and "Latest answers" not in words_of(page.text)
+    record_all(house, [attempt(house, person.id, second, 0.126)])
+    row = row_of(rosalind.get(f"/crews/{crew.id}"), "Ines Okoro")
+    assert (row[1], row[2], row[6]) == (NOT_ASKED, NOT_ASKED, "on the way")
+    assert facts_of(rosalind.get(f"/people/{person.id}"))["6"][0] == "1"
+    reads(app, house, person, "top-drive", clock())
+    assert row_of(rosalind.get(f"/crews/{crew.id}"), "Ines Okoro")[3] == "on the way"
+
+
+def facts_of(page):
+    """{module number: (known, left)} of a person's page."""
+    return {
+        number: (known, words_of(left))
+        for number, known, left in re.findall(
+            r'<th scope="row">(\d+) .*?data-head="Known">(\d+)</td>.*?data-head="Left">(.*?)</td>', page.text, re.DOTALL
+        )
+    }
 
 
 def test_what_cant_be_studied_in_time_is_warned_of(hands, house, crew):

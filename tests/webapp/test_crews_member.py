@@ -169,8 +169,8 @@ def test_each_excuse_is_listed_at_a_move_and_asked_again_by_default_on_another_t
     address = f"/people/{who}/transfer"
     page = rosalind.get(f"{address}?crew={other.id}")
     words = words_of(page.text)
-    assert "M3 Top drives Excused. Why: There is no top drive here." in words
-    assert "M8 Loads and power Replaced by the yard. Why: Done at school." in words
+    assert "3 Top drives Excused. Why: There is no top drive here." in words
+    assert "8 Loads and power Replaced by the yard. Why: Done at school." in words
     assert "Why: The table is down." in words and "of another type: top drive, not kelly" in words
     assert page.text.count('value="again" checked') == 3
     assert "3 Top drives now excused, not assigned then not begun, by" in words
@@ -183,7 +183,7 @@ def test_each_excuse_is_listed_at_a_move_and_asked_again_by_default_on_another_t
     assert excuses.get(house, drives).ended_at is not None
     assert row_of(rosalind.get(f"/crews/{other.id}"), "Ines Okoro")[3].startswith("not begun by")
     told = [each.detail for each in log.of_crews(house, [crew.id], 9) if each.what == "excuse ended"]
-    assert "M3 Top drives is asked for again." in told and len(told) == 2
+    assert "3 Top drives is asked for again." in told and len(told) == 2
 
 
 def test_on_a_rig_of_the_same_type_an_excuse_holds_unless_it_is_asked_again(hands, house, crew):
@@ -242,3 +242,33 @@ def test_nobody_is_moved_to_a_crew_of_somebody_else_or_to_their_own(hands, house
         assert rosalind.send(f"/people/{member.person.id}/transfer", crew=to, why="x").status_code == 404
     assert rosalind.get(f"/people/{member.person.id}/transfer?crew={theirs.id}").status_code == 404
     assert "no other crew" in words_of(rosalind.get(f"/people/{member.person.id}/transfer").text)
+
+
+def forty_answers(app, house, person, days=0):
+    items = list(app.extensions["pinandbox"]["bank"].values())[:40]
+    record_all(house, [attempt(house, person.id, item.id, days, kind=item.kind) for item in items])
+
+
+def test_readiness_is_told_with_its_band_where_the_whole_history_may_be_seen(app, hands, house, crew, clock):
+    person = a_member(house, crew).person
+    exams.set_day(house, person.id, "b", date(2026, 4, 20), person.id, START)
+    coordinator = hands(ROSALIND)
+    assert "Ready too early to say: fewer than 30 answers" in words_of(coordinator.get(f"/people/{person.id}").text)
+    forty_answers(app, house, person)
+    told = re.search(
+        r"Ready about (\d+) % of paper B on 20 Apr if nothing more is studied; in nine of ten cases between (\d+) %"
+        r" and (\d+) %. 80 % pass.",
+        words_of(coordinator.get(f"/people/{person.id}").text),
+    )
+    about, low, high = map(int, told.groups())
+    assert low < about < high
+
+
+def test_readiness_that_would_tell_of_earlier_days_is_not_shown(app, hands, house, crew, clock):
+    """One answer before the day from which the coordinator sees, and the mark is theirs no more."""
+    person = a_member(house, crew, sees_from=START + timedelta(days=2)).person
+    record_all(house, [attempt(house, person.id, "units.torque-in-kn-m", 1)])
+    forty_answers(app, house, person, days=3)
+    words = words_of(hands(ROSALIND).get(f"/people/{person.id}").text)
+    assert "Ready not shown: it would tell of what was done before 4 Mar" in words
+    assert "Since then: 40 answers, 40 right." in words and "in nine of ten" not in words

@@ -276,13 +276,34 @@ def test_a_hand_sees_who_sees_what_and_shares_what_came_before(hands, house, cre
 def test_a_hand_leaves_with_a_reason(hands, house, crew):
     a_member(house, crew)
     browser = hands("Ines Okoro")
+    looked = words_of(browser.get("/settings/crew/leave").text)
+    for said in ("You are still in it.", "What ends", "What is kept", "To come back you need a new slip", "Needed."):
+        assert said in looked
     assert browser.send("/settings/crew/leave", why="").status_code == 422
+    assert crews.membership_now(house, people.by_name(house, "Ines Okoro").id)
     page = words_of(browser.follow(browser.send("/settings/crew/leave", why="Goes to another rig")).text)
     assert "You have left the crew." in page and "You are in no crew." in page
-    assert "Quillwater 7, Crew A 2 Mar to 2 Mar: Goes to another rig" in page
+    assert "Quillwater 7, Crew A 2 Mar: Goes to another rig" in page
     assert browser.send("/settings/crew/leave", why="Again").status_code == 404
     [line] = log.of_crews(house, [crew.id], 5)
     assert (line.who, line.what) == ("Ines Okoro", "left")
+
+
+def test_what_is_seen_at_joining_holds_for_observers_and_other_hands(hands, house, crew):
+    """Observers see name, job, tasks and rig sheet, and not the page of answers; a hand beside sees none of it."""
+    ines = a_member(house, crew).person
+    a_member(house, crew, "Marek Osei-Lund")
+    an_observer(house, crew)
+    pages = (f"/people/{ines.id}", f"/sign-offs/{ines.id}", f"/people/{ines.id}/rig-sheet", f"/crews/{crew.id}/people")
+    seen = {name: [hands(name).get(page).status_code for page in pages] for name in ("Marek Osei-Lund", "Teodor Quist")}
+    assert seen == {"Marek Osei-Lund": [404, 404, 404, 404], "Teodor Quist": [404, 200, 200, 404]}
+
+
+def test_a_job_that_the_crew_writes_is_offered_first(rosalind, house, crew):
+    a_member(house, crew, job="pipe hand")
+    page = rosalind.get(f"/crews/{crew.id}/people/new").text
+    offered = re.findall(r'<option value="([^"]+)">', page[page.index('<datalist id="jobs">') :])
+    assert offered[0] == "pipe hand" and offered.count("floorhand") == 1
 
 
 def test_the_log_is_read_in_pages_newest_first(rosalind, house, crew):

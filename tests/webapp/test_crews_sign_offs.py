@@ -7,7 +7,7 @@ import pytest
 
 from tests.webapp.crews import START, UNTIL, a_crew, a_hand, a_member, a_rig, an_observer
 from tests.webapp.page_browser import words_of
-from webapp.records import crews, log, rights, sign_offs
+from webapp.records import crews, exams, log, rights, sign_offs
 
 DAY = timedelta(days=1)
 FORM = re.compile(r'name="id" value="([^"]+)"')
@@ -87,18 +87,58 @@ def test_a_form_sent_again_signs_once(observer, house, ines):
     assert [each.result for each in kept(house, ines)] == ["alone"]
 
 
-def test_a_second_signature_for_the_same_day_is_asked_about_once(observer, house, ines):
-    """The Back button gives a new form. Whoever saw the task twice that day touches once more."""
+def test_a_touch_too_many_signs_nothing_and_is_told_under_the_title(observer, house, ines):
+    """The Back button gives a new form: however often its results are touched, one job is one signature."""
     sign(observer, ines, result="prompted")
     address, id = form_of(observer, ines)
-    sent = {"id": id, "when": "today", "result": "alone"}
-    asked = observer.send(address, **sent)
-    assert asked.status_code == 422 and "for that day: done with prompts." in words_of(asked.text)
-    assert 'name="once_more" value="yes"' in asked.text and FORM.search(asked.text)[1] == id
-    assert len(kept(house, ines)) == 1
-    assert observer.send(address, **sent, once_more="yes").status_code == 303
-    assert observer.send(address, **sent).status_code == 303, "the same form again changes nothing"
-    assert [each.result for each in kept(house, ines)] == ["alone", "prompted"]
+    for _ in range(2):
+        told = observer.send(address, id=id, when="today", result="alone")
+        words = words_of(told.text)
+        assert told.status_code == 422 and FORM.search(told.text)[1] == id
+        said, watch = words.index("Nothing new is signed."), words.index("What to watch")
+        assert said < watch, "what was refused stands above the form"
+    assert "You have signed this task for today: done with prompts" in words
+    assert [each.result for each in kept(house, ines)] == ["prompted"]
+
+
+def test_a_second_job_of_one_day_has_its_own_button(observer, house, ines):
+    sign(observer, ines, result="prompted")
+    address, id = form_of(observer, ines)
+    told = observer.send(address, id=id, when="today", result="alone", note="After the trip.").text
+    assert "I saw it a second time today" in told and "counts as one more time done alone" in told
+    [second] = [form for form in told.split("<form ") if 'name="once_more" value="yes"' in form.split("</form>")[0]]
+    sent = dict(re.findall(r'type="hidden" name="(\w+)" value="([^"]*)"', second.split("</form>")[0]))
+    assert observer.send(address, **{k: v for k, v in sent.items() if k != "token"}).status_code == 303
+    assert observer.send(address, id=id, when="today", result="alone").status_code == 303, "a form signs once"
+    assert [(each.result, each.note) for each in kept(house, ines)] == [("alone", "After the trip."), ("prompted", "")]
+
+
+def test_not_possible_needs_a_reason_that_the_coordinator_reads(observer, house, crew, ines, hands):
+    refused = sign(observer, ines, result="not-possible")
+    assert refused.status_code == 422 and "Write what this rig lacks for it." in words_of(refused.text)
+    assert kept(house, ines) == []
+    assert sign(observer, ines, result="not-possible", why_not="No slips on the floor.").status_code == 303
+    assert [(each.result, each.note) for each in kept(house, ines)] == [("not-possible", "No slips on the floor.")]
+    page = words_of(hands("Rosalind Achterberg").get(f"/crews/{crew.id}/tasks").text)
+    assert (
+        "Not possible on this rig Ines Okoro , S-2.3 Set and pull slips “No slips on the floor.” Teodor Quist" in page
+    )
+
+
+def test_enter_in_a_field_signs_nothing(observer, house, ines):
+    """A browser sends a form by its first button when Enter is hit in a field."""
+    address, _ = form_of(observer, ines)
+    form = observer.get(address).text.split('<form class="sign"')[1]
+    assert form[form.index("<button") :].startswith('<button name="result" value="" hidden>')
+    assert sign(observer, ines, result="").status_code == 422 and kept(house, ines) == []
+
+
+def test_not_yet_has_one_sign_everywhere(observer, ines):
+    stroke = "M5.100 14.900 14.900 5.100"
+    assert observer.get(f"/sign-offs/{ines.id}").text.count(stroke) == 0
+    sign(observer, ines, result="not-yet")
+    assert observer.get(f"/sign-offs/{ines.id}").text.count(stroke) == 1
+    assert observer.get("/sign-offs/mine").text.count(stroke) == 1
 
 
 def test_what_was_withdrawn_or_is_of_another_day_is_not_asked_about(observer, ines, clock):
@@ -121,8 +161,8 @@ def test_a_form_that_is_not_ours_or_of_another_task_is_refused(observer, house, 
 @pytest.mark.parametrize(
     ("fields", "sentence"),
     [
-        pytest.param({"result": ""}, "Touch one of the four results.", id="no result"),
-        pytest.param({"result": "passed"}, "Touch one of the four results.", id="unknown result"),
+        pytest.param({"result": ""}, "Touch one of the results.", id="no result"),
+        pytest.param({"result": "passed"}, "Touch one of the results.", id="unknown result"),
         pytest.param({"when": ""}, "Choose the day on which you saw it.", id="no day"),
         pytest.param({"when": "other", "day": "soon"}, "Choose the day on which you saw it.", id="day in words"),
         pytest.param({"when": "other", "day": "2026-03-03"}, "This day is still to come.", id="tomorrow"),
@@ -185,8 +225,9 @@ def test_a_right_ends_with_its_last_day(observer, ines, hands, clock):
 def test_an_observer_of_their_own_crew_does_not_sign_for_themselves(observer, house, crew, ines):
     teodor = a_member(house, crew, "Teodor Quist", "derrickhand").person
     assert "derrickhand" not in observer.get("/sign-offs").text
-    assert observer.get(f"/sign-offs/{teodor.id}").status_code == 404
-    assert observer.get(f"/sign-offs/{teodor.id}/S-2.3").status_code == 404
+    for address in (f"/sign-offs/{teodor.id}", f"/sign-offs/{teodor.id}/S-2.3"):
+        own = observer.get(address)
+        assert own.status_code == 404 and "Nobody signs for themselves." in words_of(own.text)
 
 
 def test_somebody_who_left_the_crew_can_not_be_signed_for(observer, house, ines, clock):
@@ -242,3 +283,30 @@ def test_somebody_in_no_crew_has_no_tasks_in_the_record(hands):
     browser = hands("Marek Osei-Lund")
     assert "Hands-on tasks" not in browser.get("/record").text
     assert "You are in no crew" in browser.get("/record/tasks").text
+
+
+def test_an_exam_that_asks_for_fewer_tasks_says_so(house, ines, hands, clock):
+    """Counted in tasks.toml: of the 42 that a kelly rig has, 28 have a number for paper A."""
+    exams.set_day(house, ines.id, "a", START.date() + 60 * DAY, ines.id, clock())
+    page = words_of(hands("Ines Okoro").get("/record").text)
+    assert "0 of 28 tasks for paper A are done" in page
+    assert "14 more tasks are not asked for paper A." in page
+
+
+def test_who_left_the_crew_keeps_tasks_signatures_and_exam(observer, house, ines, hands, clock):
+    sign(observer, ines)
+    exams.set_day(house, ines.id, "a", START.date() + 60 * DAY, ines.id, clock())
+    crews.leave(house, crews.membership_now(house, ines.id).id, "left", clock())
+    browser = hands("Ines Okoro")
+    tasks = words_of(browser.get("/record/tasks").text)
+    assert "nobody can sign for you now" in tasks and "seen by Teodor Quist" in tasks
+    for page in ("/record", "/today"):
+        assert "Your exam Paper A on 1 May." in words_of(browser.get(page).text)
+    assert "/record/tasks" in browser.get("/record").text
+
+
+def test_who_left_without_a_signature_keeps_the_list(house, ines, hands, clock):
+    crews.leave(house, crews.membership_now(house, ines.id).id, "left", clock())
+    browser = hands("Ines Okoro")
+    assert "Each task, and who signed it" in browser.get("/record").text
+    assert "S-2.3 Set and pull slips not seen" in words_of(browser.get("/record/tasks").text)

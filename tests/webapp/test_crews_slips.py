@@ -55,14 +55,25 @@ def codes_on(html: str) -> list[str]:
     return re.findall(r'<p class="slip-code">(\S+)</p>', html)
 
 
-def test_a_slip_is_made_and_printed_six_to_a_page(rosalind, house, crew):
+def test_a_slip_is_made_and_printed_once_for_each_hand(rosalind, house, crew):
     made = rosalind.send(f"/crews/{crew.id}/slips", most_uses="12", until="2026-03-20")
     page = rosalind.follow(made)
     [slip] = slips.of_crew(house, crew.id)
-    assert codes_on(page.text) == [slips.code_of(house, slip.id)] * 6
-    assert "Quillwater 7, Crew A sign-on slip, to 20 Mar" in words_of(page.text)
+    assert codes_on(page.text) == [slips.code_of(house, slip.id)] * 12
+    assert "Quillwater 7, Crew A sign-on slip for one of 12 hands, to 20 Mar" in words_of(page.text)
     assert slip.until.isoformat() == "2026-03-21T04:00:00+00:00"
     assert [each.what for each in log.of_crews(house, [crew.id], 5)] == ["slip made"]
+
+
+def test_as_many_pieces_as_hands_who_may_still_join(rosalind, house, crew, clock):
+    """Of 3, one has joined: two pieces. Of 200 no more than ten pages come at a time, and the page says so."""
+    rosalind.send(f"/crews/{crew.id}/slips", most_uses="3", until="2026-03-20")
+    [slip] = slips.of_crew(house, crew.id)
+    assert slips.use(house, slip, a_hand(house, "Joao Wexley").id, clock())
+    assert len(codes_on(rosalind.get(f"/crews/{crew.id}/slips/print?slip={slip.id}").text)) == 2
+    many = rosalind.follow(rosalind.send(f"/crews/{crew.id}/slips", most_uses="200", until="2026-03-20")).text
+    assert len(codes_on(many)) == 60
+    assert "60 pieces are here, and 200 hands may still join by this slip." in words_of(many)
 
 
 @pytest.mark.parametrize(

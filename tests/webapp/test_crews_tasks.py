@@ -1,5 +1,6 @@
 """The coordinator's side of hands-on tasks: people by tasks, who was observed, who was not, and decisions."""
 
+import re
 from datetime import date, timedelta
 
 import pytest
@@ -46,7 +47,8 @@ def sign(house, crew, hand, observer, result="alone", day=TODAY, task="S-7.4"):
 
 def row_of(page: str, name: str) -> str:
     """The words of the table's row that begins with that name."""
-    [row] = [each for each in page.split("<tr>") if f'<th scope="row">{name}' in each]
+    begins = re.compile(rf'<th scope="row"[^>]*>(<a [^>]*>)?{name}')
+    [row] = [each for each in page.split("<tr>") if begins.search(each)]
     return words_of("<i " + row.split("</tr>")[0])
 
 

@@ -14,6 +14,8 @@ OPEN = {
     "static", "welcome.show", "welcome.theme", "welcome.units", "welcome.entry", "account.join", "account.join_now",
     "account.sign_in", "account.sign_in_now", "account.reset", "account.reset_now", "bench.show", "bench_sums.show",
     "bench_formulas.show", "glossary.show",
+    # Who holds a code that was given to them need not be anybody yet.
+    "set_up.show", "set_up.become", "slip.typed", "slip.show", "slip.use",
     "ten.show", "ten.start", "ten.question", "ten.choose_size", "ten.answer", "ten.size_address", "ten.answer_address",
     "ten.result",
 }  # fmt: skip

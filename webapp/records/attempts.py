@@ -81,6 +81,15 @@ class Day:
     seconds: float
 
 
+@dataclass(frozen=True, slots=True)
+class Studied:
+    """How many answers count, and the first and the last study day of them; None where there is none."""
+
+    answers: int
+    first: date | None
+    last: date | None
+
+
 def of_person(
     store: Store, person_id: str, limit: int, before: str | None = None, since: datetime = EVER
 ) -> list[Attempt]:
@@ -108,6 +117,34 @@ def counted(store: Store, person_id: str) -> list[Attempt]:
     """A person's attempts minus decisions, oldest first: what marks are folded from."""
     rows = store.db.execute(f"select {COLUMNS} from counted where person = ? order by answered_at, id", [person_id])
     return [_attempt(row) for row in rows]
+
+
+def first_answers(store: Store, person_id: str, before_day: date) -> list[tuple[str, bool]]:
+    """Of each item whose first counted answer was before that day: its kind, and whether that answer was right."""
+    rows = store.db.execute(
+        "select kind, outcome = 'right' from (select kind, outcome, study_day,"
+        " row_number() over (partition by item order by answered_at, id) as place from counted where person = ?)"
+        " where place = 1 and study_day < ?",
+        [person_id, before_day.isoformat()],
+    )
+    return [(kind, bool(right)) for kind, right in rows]
+
+
+def studied(store: Store, person_id: str) -> Studied:
+    """How much a person has answered that counts, and when first and last."""
+    row = store.db.execute(
+        "select count(*), min(study_day), max(study_day) from counted where person = ?", [person_id]
+    ).fetchone()
+    return Studied(row[0], *(day and date.fromisoformat(day) for day in row[1:]))
+
+
+def any_before(store: Store, person_id: str, moment: datetime) -> bool:
+    """Whether a person answered anything before that moment."""
+    return bool(
+        store.db.execute(
+            "select exists (select 1 from attempts where person = ? and answered_at < ?)", [person_id, as_text(moment)]
+        ).fetchone()[0]
+    )
 
 
 def mistakes_of(store: Store, person_id: str, since: datetime = EVER) -> list[MistakeCount]:

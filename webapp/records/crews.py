@@ -228,6 +228,12 @@ def left(store: Store, crew_ids: list[str]) -> list[Membership]:
     return [_membership(row) for row in rows]
 
 
+def jobs_in(store: Store, crew_id: str) -> list[str]:
+    """The jobs that the people of a crew have or had, by name, each spelling once."""
+    rows = store.db.execute("select distinct job from memberships where crew = ? order by job", [crew_id])
+    return [job for (job,) in rows]
+
+
 def _crew(row: tuple) -> Crew:
     id, name, days_on, days_off, first_day, nights_from, closed_at, *of_rig = row
     closed = as_moment(closed_at) if closed_at else None

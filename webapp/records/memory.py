@@ -8,7 +8,7 @@ from sqlite_utils import Database
 
 from webapp.records import house
 from webapp.records.connection import Store
-from webapp.study.memory import MODEL, Answer, State, back_on, fold
+from webapp.study.memory import MODEL, Answer, State, back_on, fold, foretold
 
 MODEL_NAME = "memory-model"
 FOLDED = "person, item, study_day, outcome, kind, hint, seconds, usual_seconds"
@@ -32,6 +32,25 @@ def before_day(store: Store, person_id: str, day: date) -> dict[str, State]:
     )
     earlier = {pair[1]: fold(_answer(row) for row in of_pair) for pair, of_pair in groupby(rows, lambda row: row[:2])}
     return {item: state for item, state in known.items() if state.last_day < day} | earlier
+
+
+def record_of(store: Store, person_id: str, latest: int) -> list[tuple[float, bool]]:
+    """(chance foretold, right) of the answers to items seen before, oldest first: what corrects readiness.
+
+    They are those to the items that the person's `latest` counted answers were given to, so that somebody with years
+    of answers is as quickly read as anybody.
+    """
+    rows = store.db.execute(
+        f"select {FOLDED} from counted where person = :person and item in (select item from counted"
+        " where person = :person order by answered_at desc, id desc limit :latest) order by item, answered_at, id",
+        {"person": person_id, "latest": latest},
+    )
+    told = [
+        each
+        for _, of_item in groupby(rows, key=lambda row: row[1])
+        for each in foretold(_answer(row) for row in of_item)
+    ]
+    return [(chance, right) for _, chance, right in sorted(told, key=lambda each: each[0])]
 
 
 def replay(db: Database, person_id: str, item: str) -> None:

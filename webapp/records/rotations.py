@@ -1,31 +1,59 @@
 """When a hand is on the rig, and how many minutes each day has for study."""
 
+from collections.abc import Sequence
+from dataclasses import dataclass
 from datetime import date
 
 from webapp.records import crews
 from webapp.records.connection import Store
+from webapp.records.crews import Membership
 from webapp.records.people import Person
 from webapp.study.rotation import Rotation, every_day
 
 COLUMNS = "days_on, days_off, first_day, nights_from"
 
 
+Hitch = tuple[int, int, date, int | None]
+"""Days on, days off, first day on, and the day of the hitch that nights begin on, or None."""
+EVERY_DAY = (1, 0)
+"""Days on and off of a hand of a crew who goes by no rotation: it tells of minutes only, and of no day on the rig."""
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """A member's rotation, and whether its days on and off are their own and not their crew's."""
+
+    rotation: Rotation
+    is_own: bool
+
+
 def of_person(store: Store, person: Person) -> Rotation:
     """The hand's own rotation, else their crew's, else the same minutes every day; with their single days."""
-    found = own(store, person) or _of_crew(store, person)
-    if found is None:
-        return every_day(person.minutes, single_days(store, person.id))
-    days_on, days_off, first_day, nights_from = found
-    return Rotation(
-        days_on, days_off, first_day, person.minutes, person.minutes_off, nights_from,
-        single_days(store, person.id),
-    )  # fmt: skip
+    membership = crews.membership_now(store, person.id)
+    if membership:
+        return of_members(store, [membership])[person.id].rotation
+    own_hitch, single = own(store, person), single_days(store, person.id)
+    return _rotation(own_hitch, person, single) if own_hitch else every_day(person.minutes, single)
 
 
-def own(store: Store, person: Person) -> tuple[int, int, date, int | None] | None:
-    """Days on, days off, first day on, and the day of the hitch that nights begin on, as the hand told; or None."""
+def of_members(store: Store, members: Sequence[Membership]) -> dict[str, Held]:
+    """By person: what each of these members goes by, read with one query a table. Their crew is the membership's."""
+    ids = [each.person.id for each in members]
+    marks = ", ".join("?" for _ in ids)
+    rows = store.db.execute(f"select person, {COLUMNS} from rotations where person in ({marks})", ids)
+    hitches = {person: _hitch(row) for person, *row in rows}
+    single: dict[str, dict[date, float]] = {}
+    for person, day, minutes in store.db.execute(
+        f"select person, day, minutes from day_minutes where person in ({marks}) order by day", ids
+    ):
+        single.setdefault(person, {})[date.fromisoformat(day)] = float(minutes)
+    return {id: _held(each, hitches.get(id), single.get(id, {})) for id, each in zip(ids, members, strict=True)}
+
+
+def own(store: Store, person: Person) -> Hitch | None:
+    """The rotation that the hand told, or None."""
     row = store.db.execute(f"select {COLUMNS} from rotations where person = ?", [person.id]).fetchone()
-    return row and (row[0], row[1], date.fromisoformat(row[2]), row[3])
+    return row and _hitch(row)
 
 
 def set_own(
@@ -66,9 +94,22 @@ def forget_day(store: Store, person_id: str, day: date) -> None:
         db.execute("delete from day_minutes where person = ? and day = ?", [person_id, day.isoformat()])
 
 
-def _of_crew(store: Store, person: Person) -> tuple[int, int, date, int | None] | None:
-    membership = crews.membership_now(store, person.id)
-    if membership is None:
-        return None
-    crew = membership.crew
-    return crew.days_on, crew.days_off, crew.first_day, crew.nights_from
+def _hitch(row: Sequence) -> Hitch:
+    days_on, days_off, first_day, nights_from = row
+    return days_on, days_off, date.fromisoformat(first_day), nights_from
+
+
+def _held(member: Membership, own_hitch: Hitch | None, single: dict[date, float]) -> Held:
+    crew, person = member.crew, member.person
+    of_crew = crew.days_on, crew.days_off, crew.first_day, crew.nights_from
+    if own_hitch is None:
+        return Held(_rotation(of_crew, person, single), is_own=False)
+    if own_hitch[:2] == EVERY_DAY:
+        return Held(_rotation(of_crew, person, single, minutes_off=person.minutes), is_own=False)
+    return Held(_rotation(own_hitch, person, single), is_own=True)
+
+
+def _rotation(hitch: Hitch, person: Person, single: dict[date, float], minutes_off: float | None = None) -> Rotation:
+    days_on, days_off, first_day, nights_from = hitch
+    off = person.minutes_off if minutes_off is None else minutes_off
+    return Rotation(days_on, days_off, first_day, person.minutes, off, nights_from, single)

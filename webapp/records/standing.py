@@ -1,7 +1,8 @@
 """What the records say of many people and all modules at once: memory and reading. Aggregated in SQL.
 
 Of each person only what came at or after a moment is looked at, since a coordinator sees nothing from before. A row of
-memory has a day only: it counts from the day of that moment on. No query here reads attempts.
+memory has a day only: on the very day of that moment it counts if an attempt of its pair was answered at or after the
+moment. That is one search by index for each such row, and only for them.
 """
 
 import json
@@ -42,6 +43,11 @@ def _table(name: str, key: str, first: str, second: str) -> str:
 
 MEMBERS = _table("members", "person", "moment", "day")
 ITEMS = _table("items", "item", "module", "seconds")
+SEEN = (
+    "(last_day > members.day or (last_day = members.day and exists (select 1 from attempts"
+    " where attempts.person = memory.person and attempts.item = memory.item and answered_at >= members.moment)))"
+)
+"""A row of memory that somebody who sees from `members.moment` on may know of."""
 PARTS = _table("parts", "part", "module", "minutes")
 
 
@@ -52,7 +58,7 @@ def remembered(
     rows = store.db.execute(
         f"with {MEMBERS}, {ITEMS} select members.person, module,"
         " count(*), sum(back_on > :day), sum(iif(back_on > :day, seconds, 0.0))"
-        " from members cross join memory on memory.person = members.person and last_day >= members.day"
+        f" from members cross join memory on memory.person = members.person and {SEEN}"
         " cross join items on items.item = memory.item group by members.person, module",
         {"members": _people(people), "items": json.dumps(items), "day": known_after.isoformat()},
     )

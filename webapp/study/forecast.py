@@ -11,7 +11,8 @@ from math import exp, log
 
 from webapp.study.aim import Aim
 from webapp.study.first_sight import OTHERWISE
-from webapp.study.memory import State, first_if_right, first_if_wrong, if_right, if_wrong, kept
+from webapp.study.looking_ahead import first_if_right, first_if_wrong, if_right, if_wrong, kept
+from webapp.study.memory import State
 from webapp.study.opened import days_to_go
 from webapp.study.planner import plan_today
 from webapp.study.readiness import Mark, banded, exam_recalls, shift_of, shifted, spread_ahead
@@ -50,17 +51,30 @@ class Situation:
         return self.today + timedelta(days_to_go(self.aim.exam, self.today))
 
 
+@dataclass(frozen=True, slots=True)
+class Foretold:
+    """What following the plan to the eve of the exam is expected to bring: the marks, and the memory at its end."""
+
+    days: list[Day]
+    memory: Mapping[str, State]
+
+
 def forecast(situation: Situation) -> list[Day]:
     """The marks day by day, from today to the eve of the exam. The last one is the mark on the day of the exam."""
+    return foretell(situation).days
+
+
+def foretell(situation: Situation) -> Foretold:
+    """The marks of `forecast`, with the memory to expect on the eve of the exam."""
     shift, shares = shift_of(situation.record), _shares(situation.offers, situation.aim.worth)
     whole = max((situation.end - min(situation.begun, situation.today)).days, 1)
-    found = []
+    found, memory = [], situation.memory
     for day, memory in _followed(situation, shift):
         recalls = exam_recalls(situation.offers, memory, _with_end(situation), day, shift)
         mark = sum(share * recall for share, recall in zip(shares, recalls, strict=True))
         ahead = ((day - situation.today).days + 1) / whole
         found.append(Day(day, banded(mark, spread_ahead(min(ahead, 1.0)))))
-    return found
+    return Foretold(found, memory)
 
 
 def never_asked(situation: Situation) -> list[str]:
@@ -68,9 +82,7 @@ def never_asked(situation: Situation) -> list[str]:
 
     They are what the time to come has no room for, and those whose lessons are not among `lessons_read`.
     """
-    memory = situation.memory
-    for _, after_day in _followed(situation, shift_of(situation.record)):
-        memory = after_day
+    memory = foretell(situation).memory
     return [offer.item for offer in situation.offers if offer.item not in memory]
 
 

@@ -1,11 +1,10 @@
 """Which items may be asked today: modules open one after the other, and what is known well rests. Pure."""
 
-from collections.abc import Collection, Container, Iterable
+from collections.abc import Mapping
 from datetime import date, timedelta
 
 from webapp.study.memory import FADING_BELOW
 from webapp.study.rotation import Rotation, minutes_of, usual_minutes
-from webapp.study.worth import Offer
 
 OPENS_AT = 0.15
 """The share of each module before it that has been seen when a module opens."""
@@ -41,23 +40,13 @@ def days_to_wait(rotation: Rotation, today: date, days: int) -> int:
 class Gate:
     """The modules of which new items may be asked.
 
-    A module opens when enough of each module before it has been seen. Modules stand in the order in which `offers`
-    first name them. What counts of a module are the items seen and those whose lesson has been read: a lesson that
-    nobody has read, or that is still to be written, holds up no other module.
+    A module opens when enough of each module before it has been seen. `there` says how many items of each module count,
+    in course order, `seen` how many of them were seen. What counts are the items seen and those whose lesson has been
+    read: a lesson that nobody has read, or that is still to be written, holds up no other module.
     """
 
-    def __init__(self, offers: Iterable[Offer], seen: Container[str], lessons_read: Collection[str]) -> None:
-        self._there = there = {}
-        self._seen = done = {}
-        for offer in offers:
-            module = offer.section.module
-            if module not in there:
-                there[module] = done[module] = 0
-            if offer.item in seen:
-                there[module] += 1
-                done[module] += 1
-            elif offer.lesson in lessons_read:
-                there[module] += 1
+    def __init__(self, there: Mapping[str, int], seen: Mapping[str, int]) -> None:
+        self._there, self._seen = there, dict(seen)
         self._closed = list(self._there)
         self._open: set[str] = set()
         self._turn()

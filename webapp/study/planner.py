@@ -9,6 +9,7 @@ module has something to ask.
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from typing import NamedTuple
 
 from webapp.study.aim import Aim
 from webapp.study.memory import State
@@ -26,8 +27,7 @@ WEAK_SHOWS = 0.25
 """The share of its worth in the exam that a weak section must add before it is the reason told."""
 
 
-@dataclass(frozen=True, slots=True)
-class Pick:
+class Pick(NamedTuple):
     """An item that the plan asks for today. `recall` is the chance of recall now, None for a new item."""
 
     item: str

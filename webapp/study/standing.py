@@ -27,13 +27,14 @@ NEED_STUDY = (LATE, NOT_BEGUN, ON_THE_WAY)
 class Asked:
     """What is asked of a person in a module: by which day, with which pass mark, and whether must-pass items count.
 
-    `assignment` is the id of the assignment that says so.
+    `assignment` is the id of the assignment that says so; `by_hitch`: its day is the end of a hitch.
     """
 
     assignment: str
     due: date
     pass_mark: int
     must_pass: bool
+    by_hitch: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,9 +14,10 @@ from webapp.assigned import rotation_of
 from webapp.assigning import PAPERS, Aim, Terms
 from webapp.at_hand import bank, course, store, today
 from webapp.looking_ahead import Outlook, about_another_rig, outlook
-from webapp.records import assignments, crews
+from webapp.records import assignments, crews, rotations
 from webapp.records.assignments import Assignment
 from webapp.records.crews import Crew, Membership
+from webapp.records.rotations import Held
 from webapp.study.rotation import last_day_of_hitch
 from webapp.study.standing import due_day
 from webapp.views.day_field import read_day, read_reason
@@ -133,7 +134,7 @@ def _whole_rig(crew: Crew) -> bool:
 
 def _hitches(crew: Crew) -> list[date]:
     """The last days of the hitch that runs or comes next and of those after it."""
-    rotation, found = rotation_of(crew, 0), []
+    rotation, found = rotation_of(crew), []
     day = today()
     for _ in range(HITCHES):
         found.append(last_day_of_hitch(rotation, day))
@@ -144,10 +145,10 @@ def _hitches(crew: Crew) -> list[date]:
 def _lines(crew: Crew) -> list[Line]:
     """What is assigned to the crew, its hands and its rig, by the day it is due."""
     members = {each.person.id: each for each in crews.members(store(), [crew.id])}
-    rotation = rotation_of(crew, 0)
+    held = rotations.of_members(store(), list(members.values()))
     known = {each.id: each for each in course().modules}
     lines = [
-        Line(each, known.get(each.module), _name(each, crew, members), due_day(each.due_by, each.due_day, rotation))
+        Line(each, known.get(each.module), _name(each, crew, members), _due(each, crew, held))
         for each in assignments.running(store(), members, [crew.id], [crew.rig.id])
     ]
     return sorted(lines, key=lambda line: (line.due, line.to, line.module.number if line.module else 0))
@@ -162,6 +163,12 @@ def _groups(lines: list[Line]) -> list[list[Line]]:
             line
         )
     return list(groups.values())
+
+
+def _due(assignment: Assignment, crew: Crew, held: dict[str, Held]) -> date:
+    """By the crew's rotation; what is asked of one hand goes by the rotation of that hand."""
+    rotation = held[assignment.person].rotation if assignment.person else rotation_of(crew)
+    return due_day(assignment.due_by, assignment.due_day, rotation)
 
 
 def _name(assignment: Assignment, crew: Crew, members: dict[str, Membership]) -> str:

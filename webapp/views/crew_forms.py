@@ -4,8 +4,10 @@ from datetime import date, timedelta
 
 from flask import request
 
-from webapp.at_hand import today
-from webapp.people_file import day_in, known_job
+from webapp.at_hand import store, today
+from webapp.people_file import JOBS, day_in, known_job
+from webapp.records import crews
+from webapp.records.crews import Crew
 
 LONGEST_NAME = 40
 MOST_DAYS = 120
@@ -57,3 +59,8 @@ def read_rotation(problems: dict[str, str]) -> dict[str, int | date | None]:
 def read_job(problems: dict[str, str]) -> str:
     """The job of somebody in a crew."""
     return known_job(read_name("job", "Write the job, such as floorhand.", problems))
+
+
+def jobs_offered(crew: Crew) -> list[str]:
+    """What is offered where a job is asked for: first what the crew writes, so that one job keeps one spelling."""
+    return list(dict.fromkeys((*crews.jobs_in(store(), crew.id), *JOBS)))

@@ -7,12 +7,12 @@ from webapp import crewing, newcomers
 from webapp.allowed import my_crew
 from webapp.at_hand import store, today, zone
 from webapp.newcomers import Entry
-from webapp.people_file import JOBS, Line, day_in
+from webapp.people_file import Line, day_in
 from webapp.records import crews, people
 from webapp.records.crews import Crew, Membership
 from webapp.records.people import NameTaken
 from webapp.study.days import end_of
-from webapp.views.crew_forms import read_job, read_name
+from webapp.views.crew_forms import jobs_offered, read_job, read_name
 from webapp.views.day_field import read_reason
 from webapp.views.entry import NOT_TAKEN
 from webapp.views.newcomer import LONGEST_NAME
@@ -110,7 +110,7 @@ def _added(crew: Crew, entry: Entry, problems: dict[str, str]) -> bool:
 
 
 def _new_page(crew: Crew, typed: dict[str, str], problems: dict[str, str]) -> str:
-    return render_template("crews/new_person.html", crew=crew, typed=typed, problems=problems, jobs=JOBS)
+    return render_template("crews/new_person.html", crew=crew, typed=typed, problems=problems, jobs=jobs_offered(crew))
 
 
 def _leave_page(membership: Membership, problems: dict[str, str]) -> str:

@@ -56,6 +56,7 @@ def show(crew: str) -> str:
         unseen=unseen if first else "",
         lacking=_not_seen(members, marks, shown, first) if first else None,
         waiting=hands_on.waiting_groups(marks),
+        not_possible=hands_on.not_possible(marks),
         may_sign=bool(observing()),
         all_counts=hands_on.counts(each for tasks_of in marks.values() for each in tasks_of.values()),
     )
@@ -156,11 +157,15 @@ def _observed(
 def _signed(signed: str) -> SignOff:
     """A signature of my crew, or of a hand who is in a crew of mine now."""
     found = sign_offs.get(store(), signed)
-    mine = {each.id for each in coordinating()}
-    now_in = crews.membership_now(store(), found.person) if found else None
-    if found and (found.crew in mine or (now_in and now_in.crew.id in mine)):
+    if found and (found.crew in {each.id for each in coordinating()} or _is_mine_now(found.person)):
         return found
     abort(404)
+
+
+def _is_mine_now(person: str) -> bool:
+    """Whether a hand is in a crew of mine now."""
+    membership = crews.membership_now(store(), person)
+    return membership is not None and membership.crew.id in {each.id for each in coordinating()}
 
 
 def _group(found: SignOff) -> list[SignOff]:
@@ -176,4 +181,6 @@ def _one(found: SignOff, problems: dict[str, str]) -> str:
         group=_group(found),
         problems=problems,
         done=request.args.get("done"),
+        mine_then=found.crew in {each.id for each in coordinating()},
+        mine_now=_is_mine_now(found.person),
     )

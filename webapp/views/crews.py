@@ -8,11 +8,12 @@ from werkzeug.wrappers import Response
 
 from webapp import crewing, waiting
 from webapp.allowed import coordinating, house_coordinator, my_crew
+from webapp.assigned import rotation_of
 from webapp.at_hand import me, now, store, today
 from webapp.crewing import RIG_TYPES, NotPossible
 from webapp.records import crews, people, rights, slips
 from webapp.records.crews import Crew, NameInUse
-from webapp.study.rotation import Rotation, day_of_hitch, last_day_of_hitch, on_nights
+from webapp.study.rotation import day_of_hitch, last_day_of_hitch, on_nights
 from webapp.views.crew_forms import read_name, read_rotation
 from webapp.views.entry import NOT_TAKEN
 
@@ -153,7 +154,7 @@ def close(crew_id: str) -> Response | tuple[str, int]:
 
 def _crew_now(crew: Crew) -> CrewNow:
     members = [each.person.id for each in crews.members(store(), [crew.id])]
-    rotation = Rotation(crew.days_on, crew.days_off, crew.first_day, 0, 0, crew.nights_from)
+    rotation = rotation_of(crew)
     return CrewNow(
         crew,
         len(members),

@@ -7,9 +7,8 @@ from werkzeug.wrappers import Response
 
 from webapp import assigning
 from webapp.allowed import my_member
-from webapp.assigned import rotation_of
 from webapp.at_hand import course, store, today
-from webapp.records import exams, excuses
+from webapp.records import exams, excuses, rotations
 from webapp.records.crews import Membership
 from webapp.standings import Row, rows_of
 from webapp.study.pace import days_for_an_exam, exam_day_fault, say
@@ -163,6 +162,6 @@ def _exam_page(member: Membership, typed: dict, problems: dict[str, str], done: 
 
 def exam_warning(member: Membership, day: date) -> tuple[str | None, list[date]]:
     """('nights', 'off' or None; the nearest days on which the hand works days on the rig, where it is no such day)."""
-    rotation = rotation_of(member.crew, member.person.minutes)
+    rotation = rotations.of_members(store(), [member])[member.person.id].rotation
     fault = exam_day_fault(rotation, day)
     return fault, [each for each in days_for_an_exam(rotation, day, today()) if each] if fault else []

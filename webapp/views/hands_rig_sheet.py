@@ -55,7 +55,7 @@ def take(person: str) -> Response:
         taken = rig_sheets.take_over(store(), sheet, crew.rig.id, me().id, now())
         detail = f"{me().name} took over {membership.person.name}’s sheet as sheet {taken.version} of {crew.rig.name}."
         log.note(store(), me().id, "rig sheet taken over", detail, now(), crew.id, person)
-    return redirect(url_for("rig_sheets.show", rig=crew.rig.id, done="taken"), 303)
+    return redirect(url_for("rig_sheets.show", rig=crew.rig.id, crew=crew.id, done="taken"), 303)
 
 
 def _sheet_of(membership: Membership) -> RigSheet | None:

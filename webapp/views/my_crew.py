@@ -22,7 +22,14 @@ DONE = {
 @views.get("/settings/crew")
 def show() -> str:
     """The crew, who coordinates it, and from when they see what the hand does."""
-    return _page({}, DONE.get(request.args.get("done", "")))
+    membership = crews.membership_now(store(), me().id)
+    return render_template(
+        "crews/my_crew.html",
+        membership=membership,
+        coordinators=crewing.coordinators(membership.crew) if membership else [],
+        before=[each for each in crews.memberships_of(store(), me().id) if each.left_at],
+        done=DONE.get(request.args.get("done", "")),
+    )
 
 
 @views.post("/settings/crew/share")
@@ -32,13 +39,19 @@ def share() -> Response:
     return redirect(url_for(".show", done="shared"), 303)
 
 
+@views.get("/settings/crew/leave")
+def leaving() -> str:
+    """What ends and what is kept by leaving, and the field for the reason. Nothing is changed yet."""
+    return _leave_page(_mine(), {})
+
+
 @views.post("/settings/crew/leave")
 def leave() -> Response | tuple[str, int]:
     """Leave the crew, with a reason that its coordinators read."""
     membership, problems = _mine(), {}
     why = read_reason("why", "Write why you leave. Your coordinators read it.", problems)
     if problems:
-        return _page(problems), NOT_TAKEN
+        return _leave_page(membership, problems), NOT_TAKEN
     crewing.leave(membership, why)
     return redirect(url_for(".show", done="left"), 303)
 
@@ -47,14 +60,5 @@ def _mine() -> Membership:
     return crews.membership_now(store(), me().id) or abort(404)
 
 
-def _page(problems: dict[str, str], done: str | None = None) -> str:
-    membership = crews.membership_now(store(), me().id)
-    return render_template(
-        "crews/my_crew.html",
-        membership=membership,
-        coordinators=crewing.coordinators(membership.crew) if membership else [],
-        before=[each for each in crews.memberships_of(store(), me().id) if each.left_at],
-        typed=request.form,
-        problems=problems,
-        done=done,
-    )
+def _leave_page(membership: Membership, problems: dict[str, str]) -> str:
+    return render_template("crews/leave_mine.html", membership=membership, typed=request.form, problems=problems)

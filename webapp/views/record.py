@@ -1,55 +1,56 @@
-"""Record: what was answered, what comes back when, and the mistakes that come again."""
+"""Record: the answer at its head, and each part of it on a page of its own; all of it on one page to print."""
 
-from dataclasses import dataclass
-from datetime import date
+from typing import Any
 
 from flask import Blueprint, abort, render_template, request
 
-from question_bank import Item
-from webapp import hands_on
-from webapp.at_hand import bank, course, me, store, today
+from webapp import hands_on, my_record, my_sittings
+from webapp.at_hand import bank, me, store, today
+from webapp.forecast_shown import pictured
 from webapp.mistakes import come_again
+from webapp.my_readiness import TOO_EARLY, my_readiness
 from webapp.planning import last_outcomes
 from webapp.reading import readings
 from webapp.records import attempts, memory
-from webapp.records.attempts import Attempt
 from webapp.standings import my_row
-from webapp.study.memory import back_on
-from webapp.study.so_far import is_fading, so_far
+from webapp.study.so_far import so_far
 
 views = Blueprint("record", __name__)
 
-LATEST = 8
+LATEST, FEW_SAT, FEW_WEEKS, FEW_LESSONS, FEW_MISTAKES = 5, 3, 4, 4, 4
 A_PAGE = 40
-
-
-@dataclass(frozen=True)
-class Line:
-    """One item in the record: how often it was answered, how last, and from when it fades."""
-
-    item: Item
-    times: int
-    last: Attempt | None
-    back_on: date | None
-    fading: bool
+A_YEAR = 53
 
 
 @views.get("/record")
 def show() -> str:
-    """The counts, item by item, the mistakes that come again, and the latest answers."""
-    counted = attempts.counted(store(), me().id)
-    lines = _lines(counted)
+    """How ready, what is assigned, what fades, mistakes, time, papers; each with the way to all of it."""
+    return render_template("record/record.html", **_of_the_whole(), latest=_latest())
+
+
+@views.get("/record/items")
+def items() -> str:
+    """What is fading, lesson by lesson; then every item."""
+    lines = my_record.lines()
+    return render_template("record/items.html", lines=lines, fading=my_record.fading(lines))
+
+
+@views.get("/record/sat")
+def papers_and_tests() -> str:
+    """Every paper and test that was handed in."""
+    return render_template("record/sat.html", sat=_sat())
+
+
+@views.get("/record/whole")
+def whole() -> str:
+    """All of it on one page, to be printed."""
+    lines, ready = my_record.lines(), my_readiness()
     return render_template(
-        "record/record.html",
-        lessons=[(lesson, [lines[item.id] for item in bank().of_lesson(lesson.id)]) for lesson in course().lessons],
-        readings=readings(),
-        answers=len(counted),
-        so_far=so_far(bank(), last_outcomes(), memory.of_person(store(), me().id), today()),
-        again=come_again(attempts.mistakes_of(store(), me().id)),
-        latest=attempts.of_person(store(), me().id, LATEST),
-        bank=bank(),
-        mine=my_row(),
-        hands_on=hands_on.mine()[1],
+        "record/whole.html",
+        **_of_the_whole(),
+        lines=lines,
+        readings=_readings(),
+        picture=ready and pictured(ready),
     )
 
 
@@ -66,16 +67,37 @@ def all_attempts() -> str:
     return render_template("record/attempts.html", found=found[:A_PAGE], older=older, first=before is None, bank=bank())
 
 
-def _lines(counted: list[Attempt]) -> dict[str, Line]:
-    """A line for each item of the bank, by its id. `counted` comes oldest first."""
-    states = memory.of_person(store(), me().id)
-    last = {each.item: each for each in counted}
-    times = {item: 0 for item in bank()}
-    for each in counted:
-        times[each.item] = times.get(each.item, 0) + 1
-    found = {}
-    for name, item in bank().items():
-        state = states.get(name)
-        fading = state is not None and is_fading(state, today())
-        found[name] = Line(item, times[name], last.get(name), state and back_on(state), fading)
-    return found
+def _of_the_whole() -> dict[str, Any]:
+    """What the short record and the whole one both show."""
+    known, counted = memory.of_person(store(), me().id), attempts.studied(store(), me().id)
+    return {
+        "ready": my_readiness(),
+        "too_early": TOO_EARLY,
+        "answers": counted.answers,
+        "so_far": so_far(bank(), last_outcomes(), known, today()),
+        "fading": my_record.fading(my_record.lines()),
+        "again": come_again(attempts.mistakes_of(store(), me().id)),
+        "weeks": my_record.my_weeks(A_YEAR),
+        "few_weeks": FEW_WEEKS,
+        "sat": _sat(),
+        "few_sat": FEW_SAT,
+        "few_lessons": FEW_LESSONS,
+        "few_mistakes": FEW_MISTAKES,
+        "bank": bank(),
+        "mine": my_row(),
+        "hands_on": hands_on.mine()[1],
+    }
+
+
+def _latest() -> list[attempts.Attempt]:
+    return attempts.of_person(store(), me().id, LATEST)
+
+
+def _sat() -> list[my_record.Sat]:
+    """Papers and tests; one whose time is up is handed in first."""
+    my_sittings.close_overdue([me().id])
+    return my_record.sat()
+
+
+def _readings() -> dict[str, Any]:
+    return {each.lesson.id: each for each in readings()}

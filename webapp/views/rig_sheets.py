@@ -24,9 +24,9 @@ DONE = {
 @views.get("/rigs/<rig>/sheet")
 def show(rig: str) -> str:
     """The newest sheet, or the version in the address, with the versions before it; `edit` opens the form."""
-    crew = allowed.crew_i_work_with_on(rig)
+    crew = allowed.crew_i_work_with_on(rig, _from())
     if "edit" in request.args:
-        return _form(allowed.my_crew_on(rig))
+        return _form(allowed.my_crew_on(rig, _from()))
     versions = rig_sheets.of_rig(store(), rig)
     wanted = request.args.get("version", "")
     sheet = next(
@@ -49,7 +49,7 @@ def show(rig: str) -> str:
 @views.post("/rigs/<rig>/sheet")
 def save(rig: str) -> Response | tuple[str, int]:
     """Keep the form as the rig's next version; where something is amiss it comes back as it was typed."""
-    crew, form = allowed.my_crew_on(rig), sent_form()
+    crew, form = allowed.my_crew_on(rig, _from()), sent_form()
     if not form.is_sound:
         return _form(crew, form), NOT_TAKEN
     draws = draws_of(form)
@@ -57,21 +57,26 @@ def save(rig: str) -> Response | tuple[str, int]:
         sheet = keep_sent(form, draws, rig=rig)
         detail = f"{me().name} saved sheet {sheet.version} of {crew.rig.name}."
         log.note(store(), me().id, "rig sheet saved", detail, now(), crew.id)
-    return redirect(url_for(".show", rig=rig, done="saved"), 303)
+    return redirect(url_for(".show", rig=rig, crew=crew.id, done="saved"), 303)
 
 
 @views.post("/rigs/<rig>/sheet/checked")
 def checked(rig: str) -> Response:
     """Write down who has checked the newest version. One that was overtaken meanwhile is not marked."""
-    crew = allowed.crew_i_work_with_on(rig)
+    crew = allowed.crew_i_work_with_on(rig, _from())
     newest = next(iter(rig_sheets.of_rig(store(), rig)), None) or abort(404)
     if request.form.get("sheet") != newest.id:
-        return redirect(url_for(".show", rig=rig, done="newer"), 303)
+        return redirect(url_for(".show", rig=rig, crew=crew.id, done="newer"), 303)
     with store().writing():
         if rig_sheets.mark_checked(store(), newest.id, me().id, now()):
             detail = f"{me().name} checked sheet {newest.version} of {crew.rig.name} against the plates."
             log.note(store(), me().id, "rig sheet checked", detail, now(), crew.id)
-    return redirect(url_for(".show", rig=rig, done="checked"), 303)
+    return redirect(url_for(".show", rig=rig, crew=crew.id, done="checked"), 303)
+
+
+def _from() -> str:
+    """The id of the crew whose page led here, or nothing: two crews of one rig share its sheet."""
+    return request.args.get("crew", "")
 
 
 def _of_hands(rig: str) -> list[rig_sheets.RigSheet]:
@@ -88,6 +93,6 @@ def _form(crew: Crew, form: SheetForm | None = None) -> str:
         place="Crews",
         parts=by_part(form.rows if form else opened_form(newest)),
         form=form,
-        action=url_for(".save", rig=crew.rig.id),
-        back=url_for(".show", rig=crew.rig.id),
+        action=url_for(".save", rig=crew.rig.id, crew=crew.id),
+        back=url_for(".show", rig=crew.rig.id, crew=crew.id),
     )

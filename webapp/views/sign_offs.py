@@ -1,4 +1,4 @@
-"""The observer's screens: who of my crews, which tasks, what to watch, four buttons; and what I have signed."""
+"""The observer's screens: who of my crews, which tasks, what to watch, the results; and what I have signed."""
 
 from datetime import date, timedelta
 from uuid import UUID
@@ -7,7 +7,7 @@ from flask import Blueprint, abort, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response
 
 from webapp import hands_on
-from webapp.allowed import my_right_to_sign, observing
+from webapp.allowed import my_right_to_sign, not_for_myself, observing
 from webapp.at_hand import course, me, now, store, today, zone
 from webapp.records import crews, rights, sign_offs
 from webapp.records.crews import Membership
@@ -15,6 +15,7 @@ from webapp.records.ids import new_id
 from webapp.records.people import name_key
 from webapp.records.sign_offs import RESULTS, SignOff, SignOffError
 from webapp.study.days import study_day
+from webapp.study.tasks import NOT_POSSIBLE
 from webapp.views.entry import NOT_TAKEN
 
 views = Blueprint("sign_offs", __name__)
@@ -34,13 +35,14 @@ def show() -> str:
         abort(404)
     wanted = request.args.get("q", "").strip()[:60]
     members = [each for each in _members() if name_key(wanted) in name_key(each.person.name)]
-    mine = _my_tasks()
-    return render_template("signoffs/people.html", members=members, wanted=wanted, tasks=mine)
+    rigs = sorted({each.rig for each in observing()}, key=lambda rig: rig.name)
+    return render_template("signoffs/people.html", members=members, wanted=wanted, tasks=_my_tasks(), rigs=rigs)
 
 
 @views.get("/sign-offs/<person>")
 def of_hand(person: str) -> str:
     """The tasks of one hand that I may sign and the rig type has, each with how it stands; first what is asked for."""
+    not_for_myself(person)
     member = next((each for each in _members() if each.person.id == person), None) or abort(404)
     mine = _my_tasks()[member.crew.id]
     tasks = [each for each in hands_on.of_hand(person, member.crew.rig) if each.task.id in mine]
@@ -62,10 +64,10 @@ def sign(person: str, task: str) -> Response | tuple[str, int]:
     problems: dict[str, str] = {}
     day, note, result = _day(problems), request.form.get("note", "").strip(), request.form.get("result", "")
     id = _id_of_form()
+    note = _reason_not_possible(note, problems) if result == NOT_POSSIBLE else note
     _check(member, day, note, result, problems)
-    if not problems and not request.form.get("once_more"):
-        _tell_of_another(member, task, day, id, problems)
-    if not problems:
+    another = None if problems or request.form.get("once_more") else _signed_before(member, task, day, id)
+    if not problems and not another:
         try:
             sign_offs.sign(
                 store(), id, hand=member.person, task=task, title=course().tasks[task].title, crew=member.crew.id,
@@ -73,8 +75,8 @@ def sign(person: str, task: str) -> Response | tuple[str, int]:
             )  # fmt: skip
         except SignOffError as error:
             problems["result"] = str(error)
-    if problems:
-        return _form(member, task, id, request.form, problems), NOT_TAKEN
+    if problems or another:
+        return _form(member, task, id, request.form, problems, another, day), NOT_TAKEN
     return redirect(url_for(".one_of_mine", signed=id, done="signed"), 303)
 
 
@@ -136,7 +138,15 @@ def _one(found: SignOff, problems: dict[str, str]) -> str:
     )
 
 
-def _form(member: Membership, task: str, id: str, typed: dict[str, str], problems: dict[str, str]) -> str:
+def _form(
+    member: Membership,
+    task: str,
+    id: str,
+    typed: dict[str, str],
+    problems: dict[str, str],
+    another: SignOff | None = None,
+    day: date | None = None,
+) -> str:
     found = next(each for each in hands_on.of_hand(member.person.id, member.crew.rig) if each.task.id == task)
     return render_template(
         "signoffs/sign.html",
@@ -145,6 +155,8 @@ def _form(member: Membership, task: str, id: str, typed: dict[str, str], problem
         id=id,
         typed=typed,
         problems=problems,
+        another=another,
+        day=day,
         days={"today": today(), "yesterday": today() - timedelta(1)},
         results=RESULTS,
         back=BACK,
@@ -184,16 +196,22 @@ def _check(member: Membership, day: date | None, note: str, result: str, problem
     if len(note) > LONGEST_NOTE:
         problems["note"] = f"Write at most {LONGEST_NOTE} letters."
     if result not in RESULTS:
-        problems["result"] = "Touch one of the four results."
+        problems["result"] = "Touch one of the results."
 
 
-def _tell_of_another(member: Membership, task: str, day: date, id: str, problems: dict[str, str]) -> None:
-    """Two observations of one day may be meant, or the Back button was: the observer is asked, once."""
+def _reason_not_possible(note: str, problems: dict[str, str]) -> str:
+    """Why the rig can't have the task done, or the note; a coordinator reads it, so that there must be one."""
+    why = request.form.get("why_not", "").strip()
+    if not why and not note:
+        problems["why_not"] = "Write what this rig lacks for it. The coordinator reads it."
+    elif len(why) > LONGEST_NOTE:
+        problems["why_not"] = f"Write at most {LONGEST_NOTE} letters."
+    return why[:LONGEST_NOTE] or note
+
+
+def _signed_before(member: Membership, task: str, day: date, id: str) -> SignOff | None:
+    """What this observer signed of that day. Two jobs may be meant, or the Back button was: the observer is asked."""
     if sign_offs.get(store(), id):
-        return  # this very form came before
-    for each in sign_offs.of_people(store(), [member.person.id], task, day):
-        if each.observer == me().id and each.observed_on == day and each.counts:
-            problems["once_more"] = (
-                f"You have signed this task for that day: {RESULTS[each.result]}. If you saw it twice, touch the result"
-                " of the other time once more. To change what you signed, withdraw it."
-            )
+        return None  # this very form came before
+    signed = sign_offs.of_people(store(), [member.person.id], task, day)
+    return next((each for each in signed if each.observer == me().id and each.observed_on == day and each.counts), None)

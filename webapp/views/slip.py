@@ -9,11 +9,10 @@ from webapp import access, codes, crewing
 from webapp.access import open_to_all
 from webapp.at_hand import me, now, store
 from webapp.crewing import NotPossible
-from webapp.people_file import JOBS
 from webapp.records import crews, people, slips
 from webapp.records.people import NameTaken, Person
 from webapp.records.slips import Slip
-from webapp.views.crew_forms import read_job
+from webapp.views.crew_forms import jobs_offered, read_job
 from webapp.views.entry import NOT_TAKEN
 from webapp.views.newcomer import in_with_code, likely, read_newcomer
 
@@ -113,16 +112,17 @@ def _no_slip(code: str, why: str | None) -> str:
 
 def _page(code: str, slip: Slip, typed: dict[str, str], problems: dict[str, str]) -> str:
     person = people.by_id(store(), slip.person) if slip.person else None
+    crew = crews.crew(store(), slip.crew)
     return render_template(
         "crews/slip.html",
         code=code,
-        crew=crews.crew(store(), slip.crew),
+        crew=crew,
         person=person,
         there=crews.membership_now(store(), me().id) if me() else None,
-        coordinators=crewing.coordinators(crews.crew(store(), slip.crew)),
+        coordinators=crewing.coordinators(crew),
         typed=likely() | (_as_kept(person) if person else {}) | dict(typed),
         problems=problems,
-        jobs=JOBS,
+        jobs=jobs_offered(crew),
     )
 
 

@@ -25,8 +25,8 @@ views = Blueprint("slips", __name__)
 MOST_USES = 200
 LASTS = timedelta(days=30)
 LONGEST = timedelta(days=366)
-COPIES = 6
-"""A slip for anybody is printed as often as fits on a page."""
+MOST_PIECES = 60
+"""A slip that many join by is printed once for each who may still join, but for no more than ten pages at a time."""
 ONLY_HERE = ("127.0.0.1", "localhost", "::1")
 
 
@@ -87,9 +87,10 @@ def print_sheet(crew_id: str) -> str:
     names = {each.person.id: each.person for each in crews.members(store(), [crew.id])}
     if asked:
         slip = _slip_of(crew, asked)
-        chosen = [slip] * (COPIES if slip.person is None and slip.most_uses > 1 else 1)
-        chosen = chosen if slip.state(now()) == "open" else []
+        still = slip.most_uses - slip.uses
+        chosen, pieces = ([slip], min(still, MOST_PIECES)) if slip.state(now()) == "open" else ([], 0)
     else:
+        still = pieces = 1
         chosen = [
             each for each in slips.of_crew(store(), crew.id) if each.person in names and each.state(now()) == "open"
         ]
@@ -97,7 +98,8 @@ def print_sheet(crew_id: str) -> str:
     return render_template(
         "crews/slip_sheet.html",
         crew=crew,
-        printed=[_printed(each, names) for each in chosen],
+        printed=[piece for each in chosen for piece in [_printed(each, names)] * pieces],
+        left_out=still - pieces if chosen else 0,
         only_here=urlsplit(request.host_url).hostname in ONLY_HERE,
     )
 

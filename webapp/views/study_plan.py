@@ -112,7 +112,7 @@ def single_day() -> Response | tuple[str, int]:
     minutes = form.whole("day_minutes", 0, LONGEST_DAY, f"Write whole minutes, from 0 to {LONGEST_DAY}.")
     if day is not None and day < today():
         form.problems["day"] = "That day is past."
-    if len(rotations.single_days(store(), me().id)) >= MOST_SINGLE_DAYS:
+    if sum(each >= today() for each in rotations.single_days(store(), me().id)) >= MOST_SINGLE_DAYS:
         form.problems["day"] = f"There are {MOST_SINGLE_DAYS} single days already. Take one away first."
     if form.problems:
         return _page(_as_kept() | request.form.to_dict(), form.problems), NOT_TAKEN

@@ -99,6 +99,7 @@ def _page(member: Membership, to: Crew | None, problems: dict[str, str]) -> str:
         not_signed_in=bool(people.without_password(store(), [member.person.id])),
         exam=before.exam,
         exam_fault=after.exam_fault,
+        own_rotation=after.own_rotation,
         new_tasks=_tasks(to, member.crew) if to else [],
         old_tasks=_tasks(member.crew, to) if to else [],
         problems=problems,

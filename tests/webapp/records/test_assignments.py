@@ -96,6 +96,19 @@ def test_memory_is_added_up_by_module_from_a_day_on(store):
     assert one[person, "b"].known_seconds == 5.0 and len(one) == 1
 
 
+def test_on_the_day_of_the_moment_memory_counts_by_the_moment_of_the_answer(store):
+    """One item answered an hour before, one at the moment, one before and after it."""
+    person, hour = a_hand(store, "Ines Okoro").id, 1 / 24
+    pairs = (("a.1", -hour), ("a.2", 0), ("a.3", -hour), ("a.3", hour))
+    record_all(store, [attempt(store, person, item, days) for item, days in pairs])
+    items = {f"a.{number}": ("a", 10.0 * number) for number in (1, 2, 3)}
+    since = {person: Since(START, START.date())}
+    found = standing.remembered(store, since, items, date(2026, 1, 1))[person, "a"]
+    assert (found.seen, found.known, found.known_seconds) == (2, 2, 50.0)
+    later = {person: Since(START + timedelta(hours=2), START.date())}
+    assert standing.remembered(store, later, items, date(2026, 1, 1)) == {}
+
+
 def test_minutes_read_leave_out_what_was_read_before_and_parts_that_are_gone(store, crew):
     member = a_member(store, crew)
     person = member.person.id

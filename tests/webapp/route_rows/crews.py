@@ -43,6 +43,7 @@ TABLE = [
     ("POST", "/slip/<code>", {}, 404, 404, 404),
     ("GET", "/settings/crew", {}, 303, 200, 200),
     ("POST", "/settings/crew/share", {}, 303, 303, 404),
+    ("GET", "/settings/crew/leave", {}, 303, 200, 404),
     ("POST", "/settings/crew/leave", {}, 303, 422, 404),
     ("POST", "/crews/<crew_id>/close", {}, *NOBODY_OWN, 422),
 ]

@@ -36,6 +36,12 @@ aims = st.builds(
 )
 
 
+def told(recall: float) -> float:
+    """What is told of a recall on the exam's day without a record: 0.818731 (e to the −0.2) of its odds."""
+    odds = 0.818731 * recall / (1 - recall)
+    return odds / (1 + odds)
+
+
 @dataclass
 class Situation:
     """What a plan is made from."""

@@ -6,11 +6,12 @@ from itertools import pairwise
 
 import pytest
 
-from tests.webapp.study.situations import TODAY
+from tests.webapp.study.situations import TODAY, told
 from webapp.study.aim import Aim
-from webapp.study.forecast import Situation, forecast, minutes_needed, never_asked, with_minutes
+from webapp.study.forecast import Situation, forecast, foretell, minutes_needed, never_asked, with_minutes
+from webapp.study.looking_ahead import kept
 from webapp.study.memory import Answer as Given
-from webapp.study.memory import State, after, kept
+from webapp.study.memory import State, after
 from webapp.study.readiness import exam_recalls, readiness
 from webapp.study.rotation import Rotation, every_day
 from webapp.study.worth import Offer, Section
@@ -46,11 +47,11 @@ def test_the_first_day_by_hand():
     """
     found = forecast(situation(minutes=1, exam=10))[0].mark.about
     right, wrong = (after(None, Given(outcome, "numeric"), TODAY).days_to_ninety for outcome in ("right", "wrong"))
-    studied = kept(right**0.4 * wrong**0.6, 10)
+    studied = told(kept(right**0.4 * wrong**0.6, 10))
     choice = forecast(situation(minutes=0, exam=10))[0].mark.about
     assert choice == pytest.approx(0.45)
     right, wrong = (after(None, Given(outcome, "choice"), TODAY).days_to_ninety for outcome in ("right", "wrong"))
-    other = kept(right**0.5 * wrong**0.5, 10)
+    other = told(kept(right**0.5 * wrong**0.5, 10))
     assert found in (
         pytest.approx((20 * 0.5 + 19 * 0.4 + studied) / 40), pytest.approx((19 * 0.5 + 20 * 0.4 + other) / 40),
     )  # fmt: skip
@@ -133,3 +134,15 @@ def test_what_is_never_asked_is_named():
     unread = situation(minutes=30)
     first_three = {f"module-{number}/1" for number in range(3)}
     assert never_asked(replace(unread, lessons_read=first_three)) == [f"item-{number}" for number in range(30, 40)]
+
+
+def test_what_is_foretold_comes_with_the_memory_that_it_rests_on():
+    """The mark of the last day is that of its memory, taken a day later without study."""
+    start = situation(exam=12)
+    found = foretell(start)
+    assert found.days == forecast(start)
+    aim = replace(start.aim, exam=start.end)
+    then = readiness(start.offers, found.memory, aim, found.days[-1].day).mark.about
+    assert then == pytest.approx(found.days[-1].mark.about)
+    assert set(never_asked(start)) == {each.item for each in start.offers} - set(found.memory)
+    assert start.memory == {}

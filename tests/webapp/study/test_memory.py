@@ -148,54 +148,6 @@ def test_the_model_names_the_release_and_every_parameter():
     assert all(repr(each) in memory.MODEL for each in parameters)
 
 
-states = st.builds(
-    State, days_to_ninety=st.floats(0.01, 5000), toughness=st.floats(1, 10),
-    last_day=st.integers(1, 400).map(lambda days: DAY - timedelta(days)),
-)  # fmt: skip
-
-
-@given(states)
-def test_looking_ahead_is_the_library_s_own_sum(state):
-    """One answer on plain floats, right and wrong, against the library: the same to the last digits."""
-    elapsed = (DAY - state.last_day).days
-    chance = memory.kept(state.days_to_ninety, elapsed)
-    assert chance == recall(state, DAY)
-    for sums, mark in ((memory.if_right, 3), (memory.if_wrong, 1)):
-        expected = library_after(state, mark)
-        ours = sums(state.days_to_ninety, state.toughness, chance)
-        assert ours == pytest.approx((expected.days_to_ninety, expected.toughness), rel=1e-12)
-
-
-@given(states, st.integers(1, 90))
-def test_the_outlook_is_the_mean_over_right_and_wrong(state, days):
-    """Each branch followed with whole answers and the library's own recall, and weighed by its chance."""
-    far = DAY + timedelta(days)
-    right, wrong = Answer("right", "numeric"), Answer("wrong", "numeric")
-    now = recall(state, DAY)
-    outlook = memory.look_ahead(state.days_to_ninety, state.toughness, (DAY - state.last_day).days, days)
-    one = two = again = 0.0
-    for first, chance in ((right, now), (wrong, 1 - now)):
-        today = after(state, first, DAY)
-        one += chance * recall(today, far)
-        then = recall(today, DAY + timedelta(1))
-        again += chance * then
-        for second, likely in ((right, then), (wrong, 1 - then)):
-            two += chance * likely * recall(after(today, second, DAY + timedelta(1)), far)
-    assert outlook == pytest.approx((now, recall(state, far), one, two, again), rel=1e-9)
-
-
-@pytest.mark.parametrize("kind", ["numeric", "choice"])
-def test_the_outlook_of_an_item_never_asked(kind):
-    """The first answer moves the memory as a whole answer does."""
-    far = DAY + timedelta(20)
-    outlook = memory.look_ahead_unseen(kind, 0.3, 20)
-    right, wrong = (after(None, Answer(outcome, kind), DAY) for outcome in ("right", "wrong"))
-    assert outlook.as_it_is == outlook.now == 0.3
-    assert outlook.after_one == pytest.approx(0.3 * recall(right, far) + 0.7 * recall(wrong, far))
-    assert (right.days_to_ninety, right.toughness) == memory.first_if_right(kind)
-    assert (wrong.days_to_ninety, wrong.toughness) == memory.first_if_wrong()
-
-
 def test_what_was_foretold_stands_beside_what_came():
     """Three days: the first foretells nothing; of two answers on the second the wrong one stands."""
     right, wrong = Answer("right", "numeric"), Answer("wrong", "numeric")

@@ -4,8 +4,12 @@ from datetime import date, timedelta
 
 import pytest
 
+from webapp.study.aim import Aim
+from webapp.study.memory import State
 from webapp.study.opened import Gate, days_to_go, days_to_wait, in_last_days
-from webapp.study.rotation import Rotation, usual_minutes
+from webapp.study.planner import plan_today
+from webapp.study.rotation import Rotation, every_day, usual_minutes
+from webapp.study.sitting import CLOSED
 from webapp.study.worth import BESIDE, Offer, Section, exam_worth, has_floor, seconds_of, worth_of_sections
 
 DAY = date(2026, 3, 2)
@@ -49,7 +53,7 @@ def offers(*modules: tuple[str, int]) -> list[Offer]:
 
 def test_a_module_opens_when_fifteen_in_a_hundred_of_each_before_it_were_seen():
     """By hand: 15 % of 20 are 3, of 10 are 1.5, so two."""
-    gate = Gate(offers(("a", 20), ("b", 10), ("c", 5)), {"a-0", "a-1"}, {"a/1", "b/1", "c/1"})
+    gate = Gate({"a": 20, "b": 10, "c": 5}, {"a": 2, "b": 0, "c": 0})
     assert "a" in gate and "b" not in gate
     gate.see("a")
     assert "b" in gate and "c" not in gate
@@ -60,8 +64,17 @@ def test_a_module_opens_when_fifteen_in_a_hundred_of_each_before_it_were_seen():
 
 
 def test_a_lesson_not_read_holds_up_nothing():
-    gate = Gate(offers(("a", 20), ("b", 10)), set(), {"b/1"})
-    assert "b" in gate
+    """Twenty items of the first module, of a lesson not read: its three closed the second module if they were read."""
+    course, aim = offers(("a", 20), ("b", 10)), Aim(every_day(15))
+
+    def asked_of_b(read: set[str], seen: dict[str, State]) -> bool:
+        left_out = plan_today(course, seen, read, aim, DAY, minutes=1).left_out
+        return CLOSED not in left_out.values()
+
+    two = {f"a-{number}": State(3.0, 5.0, DAY) for number in range(2)}
+    assert asked_of_b({"b/1"}, {}) and asked_of_b({"b/1"}, two)
+    assert not asked_of_b({"a/1", "b/1"}, {})
+    assert asked_of_b({"a/1", "b/1"}, two | {"a-2": State(3.0, 5.0, DAY)})
 
 
 def test_worth_has_a_mean_of_one_over_what_the_exam_asks():

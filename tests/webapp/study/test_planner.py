@@ -5,10 +5,12 @@ from datetime import date, timedelta
 import pytest
 
 from webapp.study.aim import Aim
-from webapp.study.memory import State, look_ahead, look_ahead_unseen, recall
+from webapp.study.looking_ahead import Outlook, look_ahead, look_ahead_unseen
+from webapp.study.memory import State, recall
+from webapp.study.merit import merit
 from webapp.study.planner import plan_today
 from webapp.study.rotation import Rotation, every_day
-from webapp.study.sitting import ASKED, CLOSED, NO_TIME, NOT_READ, RESTS, merit
+from webapp.study.sitting import ASKED, CLOSED, NO_TIME, NOT_READ, RESTS
 from webapp.study.worth import Offer, Section
 
 TODAY = date(2026, 3, 2)
@@ -44,8 +46,6 @@ def test_the_gain_is_what_recall_gains_on_the_exam_s_day_for_a_second():
 
     (0.50 − 0.30) / 87 = 0.0022989; (0.62 − 0.30) / 159 = 0.0020126. At first sight 18 s more, and 0.8 of it.
     """
-    from webapp.study.memory import Outlook
-
     assert merit(Outlook(0.3, 0.3, 0.5, 0.62, 0.8), 60) == pytest.approx(0.2 / 87)
     assert merit(Outlook(0.3, 0.3, 0.4, 0.62, 0.8), 60) == pytest.approx(0.32 / 159)
     assert merit(Outlook(0.3, 0.3, 0.5, 0.62, 0.8), 60, True) == pytest.approx(0.8 * 0.2 / 105)

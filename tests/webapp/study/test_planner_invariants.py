@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 import webapp.study
 from tests.webapp.study.situations import KINDS, MODULES, TODAY, Situation, situations
 from webapp.study.aim import Aim
-from webapp.study.memory import Answer, State, after, kept
+from webapp.study.looking_ahead import kept
+from webapp.study.memory import Answer, State, after
 from webapp.study.planner import plan_today
 from webapp.study.rotation import Rotation, last_day_of_hitch, minutes_of
 from webapp.study.sitting import ASKED, CLOSED, NO_TIME, NOT_READ, RESTS

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.webapp.study.situations import TODAY, situations
+from tests.webapp.study.situations import TODAY, situations, told
 from webapp.study.aim import Aim
 from webapp.study.memory import State, recall
 from webapp.study.readiness import banded, readiness, shift_of, shifted, spread_ahead
@@ -25,12 +25,12 @@ records = st.lists(st.tuples(st.floats(0.05, 0.99), st.booleans()), max_size=250
 
 
 def test_the_mark_weighs_what_the_exam_weighs():
-    """By hand: a and b weigh 1 each, c weighs 2, the card nothing. a is recalled by r, b and c are unseen, 0.3 and 0.6.
+    """By hand: a and b weigh 1 each, c weighs 2, the card nothing. a is told by r, b and c are unseen, 0.3 and 0.6.
 
     (r + 0.3 + 2 × 0.6) / 4; units (r + 0.3) / 2; kelly 0.6, of its choice alone.
     """
     memory = {"a": State(10.0, 5.0, TODAY - timedelta(4)), "d": State(0.1, 5.0, date(2026, 1, 1))}
-    r = recall(memory["a"], EXAM)
+    r = told(recall(memory["a"], EXAM))
     aim = Aim(every_day(15), EXAM, {UNITS: 1.0, KELLY: 2.0}, {"numeric": 0.3, "choice": 0.6, "card": 0.0})
     found = readiness(OFFERS, memory, aim, TODAY)
     assert found.mark.about == pytest.approx((r + 0.3 + 1.2) / 4)
@@ -43,7 +43,16 @@ def test_the_mark_weighs_what_the_exam_weighs():
 def test_without_an_exam_all_weigh_the_same_on_a_day_a_month_ahead():
     memory = {each.item: State(10.0, 5.0, TODAY - timedelta(4)) for each in OFFERS}
     found = readiness(OFFERS, memory, Aim(every_day(15)), TODAY)
-    assert found.mark.about == pytest.approx(recall(memory["a"], TODAY + timedelta(30)))
+    assert found.mark.about == pytest.approx(told(recall(memory["a"], TODAY + timedelta(30))))
+
+
+def test_recall_is_told_lower_than_memory_has_it_and_a_guess_at_first_sight_is_not():
+    """By hand: e to the −0.2 is 0.818731. Of 0.9, odds 9, 7.36858 is left: 0.880505. Of 0.5 there is 0.450166."""
+    assert (told(0.9), told(0.5)) == pytest.approx((0.880505, 0.450166), abs=1e-6)
+    aim = Aim(every_day(15), EXAM, first={"numeric": 0.9, "choice": 0.9, "card": 0.9})
+    assert readiness(OFFERS, {}, aim, TODAY).mark.about == pytest.approx(0.9)
+    ninety = {each.item: State(20.0, 5.0, TODAY) for each in OFFERS}
+    assert readiness(OFFERS, ninety, aim, TODAY).mark.about == pytest.approx(0.880505, abs=1e-6)
 
 
 def test_the_band_is_wider_while_more_is_unseen():
