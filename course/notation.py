@@ -90,6 +90,14 @@ class _Word(InlineProcessor):
         word = SubElement(note, "strong")
         word.text = AtomicString(term.term)
         word.tail = AtomicString(f" {term.meaning_in(self.reader.system, self.reader.comma)}")
+        # The browser opens and closes the note by itself, without scripts.
+        close = SubElement(
+            note,
+            "button",
+            {"type": "button", "class": "term-close", "popovertarget": id, "popovertargetaction": "hide"},
+        )
+        close.set("aria-label", f"Close {term.term}")
+        close.text = AtomicString("\N{MULTIPLICATION SIGN}")
         return both, m.start(), m.end()
 
 

@@ -73,6 +73,11 @@ class Module:
     def minutes(self) -> int:
         return sum(each.minutes for each in self.lessons)
 
+    @property
+    def written_refreshers(self) -> dict[str, int]:
+        """`refreshers` of the written lessons: no test asks of one that is still to be written."""
+        return {each.id: self.refreshers[each.id] for each in self.lessons}
+
 
 @dataclass(frozen=True)
 class Course:

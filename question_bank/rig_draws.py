@@ -46,6 +46,11 @@ def taken(item: Item, values: Mapping[str, str]) -> dict[str, str]:
     return {name: values[field] for name, field in takes(item).items() if field in values}
 
 
+def fixes_all(item: Item, values: Mapping[str, str]) -> bool:
+    """Whether these values leave nothing to draw: each question of the item with them is the same one."""
+    return len(taken(item, values)) == len(_numbers_of(item).givens)
+
+
 def draw_with_sheet(item: Item, seed: int, system: str, values: Mapping[str, str]) -> Question:
     """The question of that seed with the sheet's values in it. Raises SheetDoesNotFit."""
     fixed = taken(item, values)

@@ -21,13 +21,19 @@ SYSTEMS = ("us", "metric")
 FIGURES = 10
 """A number is kept with so many figures: more than any plate has, and 30′ 6″ comes back as it was meant."""
 
+DAYS_GOOD = 14
+"""A number of the day is asked with for so many days after it was read (common practice of the course, no source)."""
+
 FIGURES_BESIDE = 4
 """In the other system's unit, a number has so many."""
 
 
 @dataclass(frozen=True)
 class SheetField:
-    """One number that a sheet asks for. `usual` is what rigs have, in base units; a `limit` may not be exceeded."""
+    """One number that a sheet asks for. `usual` is what rigs have, in base units; a `limit` may not be exceeded.
+
+    A number `of_the_day` is good for DAYS_GOOD after the day it was read on.
+    """
 
     name: str
     part: str
@@ -37,6 +43,7 @@ class SheetField:
     units: Mapping[str, str]
     usual: Range
     limit: bool
+    of_the_day: bool
 
     def unit(self, system: str) -> Unit:
         """The unit that is offered first."""
@@ -69,7 +76,16 @@ def _field(name: str, row: Mapping) -> SheetField:
     low, high = (base_of(text, row["register"]) for text in row["range"])
     units = {system: register(row["register"]).unit(row["units"][system]).symbol for system in SYSTEMS}
     usual, limit = Range(low, high), row.get("limit", False)
-    return SheetField(name, row["part"], row["label"], row.get("note"), row["register"], units, usual, limit)
+    return SheetField(
+        name, row["part"], row["label"], row.get("note"), row["register"], units, usual, limit,
+        row.get("of_the_day", False),
+    )  # fmt: skip
+
+
+def still_good(values: Mapping[str, str], days_old: int) -> dict[str, str]:
+    """The values of a sheet that was read so many days ago, without its numbers of the day once those are too old."""
+    fields = sheet_fields()
+    return {name: text for name, text in values.items() if days_old <= DAYS_GOOD or not fields[name].of_the_day}
 
 
 def base_of(text: str, register_name: str) -> float:

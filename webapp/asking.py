@@ -35,7 +35,8 @@ def ask(
 ) -> str:
     """Draw an item for who is asking, in their system, and keep it; the new question's id. Raises KeyError.
 
-    `suits` says which draws may be asked here. Every second draw of an item has the numbers of the hand's rig sheet.
+    `suits` says which draws may be asked here. Every second draw that could have the numbers of the hand's rig sheet
+    has them.
     """
     person = me()
     item = bank()[item_id]

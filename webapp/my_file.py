@@ -20,7 +20,7 @@ VERSION = 1
 ALL = -1
 """No limit."""
 WHAT_IT_IS = {
-    "": "Your record of Pin & Box. Times are UTC. A study day turns at 04:00 in the time zone of your house.",
+    "file": "Your record of Pin & Box. Times are UTC. A study day turns at 04:00 in the time zone of your house.",
     "version": "The version of this layout. It goes up when a field is taken away or comes to mean something else.",
     "person": "Your name, what you sign in as, and when you joined. Passwords and recovery codes are not in this file.",
     "settings": "system: 'us' or 'metric' units. decimal_comma: you write 12,5. minutes: for study on a day on the rig"
@@ -31,10 +31,11 @@ WHAT_IT_IS = {
     "exam": "The day, and the paper: 'a' or 'b'. null where none is set.",
     "crews": "The crews you were in, from when until when; until is null for the one you are in.",
     "read": "When you read each part of each lesson.",
-    "attempts": "Each answer that was counted when you gave it, oldest first. item: the question's name in the course."
+    "attempts": "Each answer that was counted when you gave it, oldest first; what you answer inside a lesson or in Ten"
+    " conversions is not. item: the question's name in the course. kind: what kind of question it is."
     " typed: what you wrote. read_as: what was understood. outcome: right, close or wrong, as it was marked then."
     " counts_as: as it counts now, after corrections; null where the item was withdrawn. mistake: the known mistake it"
-    " looks like, or null. seconds: null where nobody could measure.",
+    " looks like, or null. hint: you had looked at the hint. seconds: null where nobody could measure.",
     "sat": "Tests and practice papers that were handed in. percent: right of all, rounded down. passed: by the rules of"
     " that day.",
     "sign_offs": "Hands-on tasks that somebody watched and signed. withdrawn: who took it back, when and why, or null.",

@@ -79,7 +79,7 @@ class Ready:
     @property
     def end(self) -> date:
         """The day of the exam; without one, the end of the 30 days looked ahead."""
-        return self.situation.end
+        return self.aims.day or self.situation.end
 
     @cached_property
     def minutes_needed(self) -> float | None:

@@ -1,13 +1,16 @@
 """The module tests and refreshers of who is asking: which can be taken, when, and what they have passed.
 
-A test of a module is open to anybody at any time, before its lessons are read or after. Once one is handed in, the next
-one of that module opens on the next study day: what was just shown as the right answer proves nothing the same evening.
+A test of a module is open to anybody at any time, before its lessons are read or after. It asks of written lessons
+only: what a hand can't read here yet proves nothing. A module without one has no test before its lessons come.
+
+Once one is handed in, the next one of that module opens on the next study day: what was just shown as the right answer
+proves nothing the same evening.
 """
 
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
-from course import Lesson, Module, PlannedLesson
+from course import Lesson, Module
 from webapp import my_sittings
 from webapp.assigned import asked_of_me
 from webapp.at_hand import bank, course, me, store, today, zone
@@ -50,13 +53,13 @@ class ModuleTest:
     def refresh_days(self) -> dict[str, date]:
         """From which day each lesson passed is to be shown again; none before the module is passed."""
         passes = [as_result(each) for each in self.results.tests if each.passed] if self.passed else []
-        return dict(lesson_refresh_days(passes, self.module.refreshers))
+        return dict(lesson_refresh_days(passes, self.module.written_refreshers))
 
     @property
-    def called_for(self) -> list[Lesson | PlannedLesson]:
+    def called_for(self) -> list[Lesson]:
         """The lessons that a refresher draws from today."""
         days = self.refresh_days
-        return [lesson for lesson in _lessons(self.module) if days.get(lesson.id, date.max) <= today()]
+        return [lesson for lesson in self.module.lessons if days.get(lesson.id, date.max) <= today()]
 
     def askable(self, kind: str) -> list[Askable]:
         """What a test of that kind could ask: of the whole module, or of the lessons that are called for."""
@@ -68,16 +71,16 @@ class ModuleTest:
         most = QUESTIONS if kind == MODULE else min(QUESTIONS, IN_A_REFRESHER * len(self.called_for))
         return min(most, len(self.askable(kind)))
 
-    def lessons_in(self, kind: str) -> list[Lesson | PlannedLesson]:
+    def lessons_in(self, kind: str) -> list[Lesson]:
         """The lessons that a test of that kind asks of."""
         asked = {each.lesson for each in self.askable(kind)}
-        return [lesson for lesson in _lessons(self.module) if lesson.id in asked]
+        return [lesson for lesson in self.module.lessons if lesson.id in asked]
 
 
 def my_tests() -> list[ModuleTest]:
-    """The test of every module that has something to ask, in the order of the modules."""
+    """The test of every module, in the order of the modules; it has no items where there is nothing to ask yet."""
     results, begun = results_of(store(), [me().id]), sittings.open_of(store(), me().id)
-    tests = [
+    return [
         ModuleTest(
             module,
             _askable(module),
@@ -86,11 +89,10 @@ def my_tests() -> list[ModuleTest]:
         )
         for module in course().modules
     ]
-    return [each for each in tests if each.items]
 
 
 def my_test(module_id: str) -> ModuleTest | None:
-    """The test of the module with that id; None if there is no such module or nothing to ask of it."""
+    """The test of the module with that id; None if there is no such module."""
     return next((each for each in my_tests() if each.module.id == module_id), None)
 
 
@@ -126,14 +128,10 @@ def day_of(moment: datetime) -> date:
 def _askable(module: Module) -> list[Askable]:
     return [
         Askable(item.id, lesson.id, item.kind, item.must_pass)
-        for lesson in _lessons(module)
+        for lesson in module.lessons
         for item in bank().of_lesson(lesson.id)
         if item.kind not in SELF_MARKED
     ]
-
-
-def _lessons(module: Module) -> list[Lesson | PlannedLesson]:
-    return [*module.lessons, *module.planned]
 
 
 def _seen(test: ModuleTest) -> set[str]:

@@ -22,6 +22,8 @@ from question_bank.working import lines
 TRIES = 50
 SAID = {"in": "inches"}
 """What a stem says for a unit whose symbol is a word of its own: 'in inches' and not 'in in'."""
+DECIMALS = re.compile(r"Give (\w+) decimals?\.")
+WORDS = {1: "one", 2: "two", 3: "three", 4: "four"}
 NAMED = re.compile(r"(?<!\{)\{(\w+)\}(?!\})")
 
 
@@ -31,7 +33,7 @@ class NumericItem(Item):
     kind = "numeric"
     usual_seconds = 90
     own_fields = (
-        "asks", "unit", "register", "tolerance", "check", "plausible", "alone", "givens", "steps", "mistakes", "warn",
+        "asks", "unit", "register", "tolerance", "decimals", "check", "plausible", "alone", "givens", "steps", "mistakes", "warn",
         "allowed", "beside",
     )  # fmt: skip
 
@@ -40,6 +42,7 @@ class NumericItem(Item):
         self.units = read_units(fields)
         self.register = self.units["us"].register
         self.tolerance = self._tolerance(fields)
+        self.decimals = self._decimals(fields)
         self.givens: dict[str, Given] = read_givens(fields)
         self.steps = read_steps(fields, self.givens, self.units, all_formulas())
         self.mistakes = read_mistakes(fields, self.givens, self.steps, self.register, all_formulas())
@@ -171,6 +174,18 @@ class NumericItem(Item):
     def _tolerance(self, fields: Fields) -> Tolerance:
         return read_tolerance(fields, self.units)
 
+    def _decimals(self, fields: Fields) -> int | None:
+        """How many decimals the stem asks for and the key has, idle zeros too; None where the stem asks for none."""
+        said = DECIMALS.search(self.stem)
+        if said is None and "decimals" not in fields.table:
+            return None
+        number = fields.decimal("decimals")
+        if said is None or WORDS.get(number) != said[1]:
+            raise self.fault("decimals", "write in the stem 'Give three decimals.', and here decimals = 3.")
+        if self.tolerance.side != "either":
+            raise self.fault("decimals", "what is rounded to the safe side has its figures from the tolerance.")
+        return int(number)
+
     def put_in(self, shown: Mapping[str, str], system: str) -> str:
         """The stem with each given as it is shown, and the asked unit, in their places."""
         asked = self.units[system].symbol
@@ -194,7 +209,9 @@ class NumericItem(Item):
             raise self.fault("stem", "write the unit that is asked as 'in {asked}'.")
 
     def key(self, value: float, unit: Unit, system: str) -> str:
-        """The answer as printed, with the figures that the tolerance is worth."""
+        """The answer as printed: with the decimals that the stem asks for, else the figures the tolerance is worth."""
+        if self.decimals is not None:
+            return f"{value:,.{self.decimals}f} {unit.symbol}".strip()
         return f"{self.tolerance.print_key(value, unit, system)} {unit.symbol}".strip()
 
     def printed_key(self, value: float, system: str) -> str:

@@ -46,6 +46,7 @@ WHEN_READ = [
     ('formula = "rating + hook_load"', f'formula = "rating * 1{"0" * 400}"', "mistakes 1 formula", []),
     ('tell = "You added', 'tel = "You added', "mistakes 1 tel", ["not a field"]),
     ('gives = "800 klbf"', "", "mistakes 1 gives", []),
+    ("plausible =", "decimals = 3\nplausible =", "decimals", ["Give three decimals."]),
     ("plausible =", "plausable =", "plausable", ["not a field", "plausible"]),
     ('find = "what is left"', "", "steps 1 find", ["missing"]),
     ('source = "statics"', "", "source", ["missing"]),

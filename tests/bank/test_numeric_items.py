@@ -205,3 +205,16 @@ def test_the_pencil_can_do_sums_and_refuses_what_is_none():
     for line in ("", "2 ×", "(2 × 3", "2 3", "lbf", "2 ** 3", "ft / 2"):
         with pytest.raises(Unworkable):
             pencil(line)
+
+
+def test_the_key_has_the_decimals_that_the_stem_asks_for(bank):
+    """By hand, 1 − 9.825 / 65.5: in mud of 9.825 lb/gal steel keeps 0.85 of its weight. The key says 0.850."""
+    item = bank["loads.buoyancy-factor"]
+    question = item.draw(1, "us", fixed={"mud_density": "9.825 lb/gal"})
+    assert question.key_text == "0.850" and question.working[-1].result == "0.850"
+    asked = [each for each in bank.values() if each.kind == "numeric" and each.decimals is not None]
+    assert {each.decimals for each in asked} >= {2, 3}
+    for each in asked:
+        for seed in range(20):
+            number = each.draw(seed, "us").key_text.split(" ")[0]
+            assert len(number.partition(".")[2]) == each.decimals, each.id

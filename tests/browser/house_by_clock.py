@@ -17,17 +17,20 @@ MONDAY = datetime(2026, 3, 2, 6, 30, tzinfo=UTC)
 
 
 class HouseByClock:
-    """An empty house on a Monday morning. `told` is what its first start prints: how somebody becomes coordinator."""
+    """A house on a Monday morning, empty unless the file has somebody in it already.
 
-    def __init__(self, data: Path):
+    `told` is what its first start prints: how somebody becomes coordinator.
+    """
+
+    def __init__(self, data: Path, moment: datetime = MONDAY):
         self.data = data
-        self.clock = Clock(MONDAY)
+        self.clock = Clock(moment)
         self.store = Store(data)
         self.store.migrate()
+        self.app = create_app({"DATABASE": str(data), "CLOCK": self.clock, "ARGON2": CHEAP})
         listening = socket.create_server(("127.0.0.1", 0))
         self.port = listening.getsockname()[1]
-        app = create_app({"DATABASE": str(data), "CLOCK": self.clock, "ARGON2": CHEAP})
-        self._server = waitress.create_server(app, sockets=[listening])
+        self._server = waitress.create_server(self.app, sockets=[listening])
         self._thread = threading.Thread(target=self._server.run, daemon=True)
         self.told = first_address(self.store, f"http://127.0.0.1:{self.port}", self.clock())
 

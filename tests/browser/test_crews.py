@@ -148,7 +148,7 @@ def _forms_amiss(page, file_address: str) -> list[str]:
 
 
 def test_slips_are_printed_six_to_a_page(open_page, manned, tmp_path):
-    """Thirteen first sign-ins take three pages of A4."""
+    """Thirteen first sign-ins take three pages of A4, and a slip that twelve join by takes two."""
     page = open_page(1280)
     page.goto("/sign-in")
     page.get_by_label("Name").fill("Tilda Marsh")
@@ -159,5 +159,14 @@ def test_slips_are_printed_six_to_a_page(open_page, manned, tmp_path):
     page.get_by_role("button", name="Look at it first").click()
     page.get_by_role("button", name="Add 12 people").click()
     assert page.locator(".slip").count() == 13
-    page.pdf(path=tmp_path / "slips.pdf", prefer_css_page_size=True)
-    assert len(re.findall(rb"/Type\s*/Page\b", (tmp_path / "slips.pdf").read_bytes())) == 3
+    assert _pages_of(page, tmp_path / "slips.pdf") == 3
+    page.get_by_role("link", name="Back to the slips").click()
+    page.get_by_label("For how many hands").fill("12")
+    page.get_by_role("button", name="Make a slip").click()
+    assert page.locator(".slip").count() == 12
+    assert _pages_of(page, tmp_path / "many.pdf") == 2
+
+
+def _pages_of(page, pdf) -> int:
+    page.pdf(path=pdf, prefer_css_page_size=True)
+    return len(re.findall(rb"/Type\s*/Page\b", pdf.read_bytes()))

@@ -63,7 +63,7 @@ def sign(store, crew, result: str, observer: str, task: str, back: int = 0, note
 
 @pytest.mark.parametrize(("scripts", "hand"), [(True, "Marek Osei-Lund"), (False, "Ines Okoro")])
 def test_a_driller_signs_on_a_phone(open_page, store, crew, scripts, hand):
-    """From Today to the four buttons by touch alone, nothing typed. After Back, another touch is asked about."""
+    """From Today to the three buttons by touch alone, nothing typed. After Back, another touch is asked about."""
     page = signed_in(open_page(390, scripts), "Teodor Quist")
     page.get_by_role("link", name="Tasks that you may sign off").click()
     page.get_by_role("link", name=re.compile(f"^{hand}")).click()
@@ -76,9 +76,43 @@ def test_a_driller_signs_on_a_phone(open_page, store, crew, scripts, hand):
     expect(page.get_by_role("status")).to_have_text("It is signed.")
     page.go_back()
     page.get_by_role("button", name="Not yet").click()
-    expect(page.get_by_role("alert")).to_contain_text("You have signed this task for that day: done with prompts.")
+    told = page.get_by_role("alert")
+    expect(told).to_contain_text("You have signed this task for today: done with prompts.")
+    expect(told).to_be_in_viewport(ratio=1)
+    expect(told).to_be_focused()
     made = sign_offs.by_observer(store, a_hand(store, "Teodor Quist").id, 50)
     assert len(made) == before + 1 and made[0].result == "prompted"
+    page.get_by_role("button", name="I saw it a second time today").click()
+    expect(page.get_by_role("status")).to_have_text("It is signed.")
+    if scripts:  # without them the browser asks whether to send the refused form again
+        page.go_back()
+        expect(page.get_by_role("heading", name="Sign", exact=True)).to_be_visible()
+
+
+@pytest.mark.parametrize("scripts", [True, False], ids=["scripts", "no scripts"])
+def test_a_refusal_is_on_the_first_screen(open_page, crew, scripts):
+    page = signed_in(open_page(390, scripts), "Teodor Quist")
+    page.goto(f"/sign-offs/{_id_of(page, 'Marek Osei-Lund')}/S-4.2")
+    page.get_by_text("Not possible on this rig", exact=True).click()
+    page.get_by_role("button", name="Sign: not possible").click()
+    expect(page.get_by_role("alert")).to_contain_text("Write what this rig lacks for it.")
+    expect(page.get_by_role("alert")).to_be_in_viewport(ratio=1)
+    expect(page.get_by_label("What this rig lacks")).to_be_visible()
+    page.get_by_label("What this rig lacks").press("Enter")
+    expect(page.get_by_role("alert")).to_contain_text("Touch one of the results.")
+
+
+def test_links_on_the_way_are_as_big_as_a_glove(open_page, crew):
+    page = signed_in(open_page(390), "Teodor Quist")
+    way = page.get_by_role("link", name="Tasks that you may sign off")
+    assert way.bounding_box()["height"] >= SMALLEST
+    way.click()
+    assert page.get_by_role("link", name="What I have signed").bounding_box()["height"] >= SMALLEST
+    page.goto(f"/sign-offs/{_id_of(page, 'Ines Okoro')}/S-4.2")
+    jump = page.get_by_role("link", name="Jump to the signing")
+    assert jump.bounding_box()["height"] >= SMALLEST
+    jump.click()
+    expect(page.get_by_role("button", name="Done alone")).to_be_in_viewport()
 
 
 def test_the_other_day_is_asked_for_only_when_it_is_chosen(open_page, crew):

@@ -60,7 +60,8 @@ def test_it_can_be_read_in_both_systems(lesson, system, comma):
     html = "".join(block.html for part in page for block in part.blocks if isinstance(block, Html))
     ids = re.findall(r' id="([^"]+)"', html)
     assert len(ids) == len(set(ids)), "an id stands twice on the page"
-    assert sorted(ids) == sorted(re.findall(r'popovertarget="([^"]+)"', html))
+    assert sorted(ids) == sorted(re.findall(r'popovertarget="([^"]+)" popovertargetaction="hide"', html))
+    assert sorted(ids) == sorted(re.findall(r'class="term" popovertarget="([^"]+)"', html))
 
 
 @every_lesson

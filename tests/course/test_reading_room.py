@@ -16,7 +16,19 @@ TAGS = {
     "p", "ul", "ol", "li", "em", "strong", "code", "pre", "blockquote", "hr", "br", "h2", "h3", "h4", "h5", "h6",
     "table", "thead", "tbody", "tr", "th", "td", "a", "span", "button",
 }  # fmt: skip
-ATTRIBUTES = {"href", "title", "class", "id", "type", "popover", "popovertarget", "style", "start"}
+ATTRIBUTES = {
+    "href",
+    "title",
+    "class",
+    "id",
+    "type",
+    "popover",
+    "popovertarget",
+    "popovertargetaction",
+    "aria-label",
+    "style",
+    "start",
+}
 
 
 class Seen(HTMLParser):
@@ -61,12 +73,11 @@ def test_a_quantity_is_shown_with_the_decimal_comma(page):
 def test_a_word_opens_in_place(page):
     html = page("Three [[short ton|short tons]], and [[short ton]].")[0].html
     ids = re.findall(r'popovertarget="([^"]+)"', html)
-    assert len(set(ids)) == 2
+    assert len(set(ids)) == 2 and [ids.count(each) for each in ids] == [2] * 4, "a button opens it, a cross closes it"
+    assert html.count('popovertargetaction="hide"') == html.count('aria-label="Close short ton"') == 2
+    text = r"<strong>short ton</strong> A mass of 2,000 lb\.<button [^>]*>[^<]</button></span>"
     for id in ids:
-        assert re.search(
-            rf'<span [^>]*id="{id}"[^>]*popover="auto"[^>]*><strong>short ton</strong> A mass of 2,000 lb\.</span>',
-            html,
-        )
+        assert re.search(rf'<span [^>]*id="{id}"[^>]*popover="auto"[^>]*>{text}', html)
     assert ">short tons</button>" in html and 'type="button"' in html
 
 

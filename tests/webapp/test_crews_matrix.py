@@ -51,7 +51,7 @@ def test_an_empty_crew_says_so(hands, crew):
 def test_each_state_stands_in_its_cell_in_words(app, hands, house, crew, clock):
     """Assigned a hitch ago: one passed, one failed, one only read, one not touched, one excused."""
     person = a_member(house, crew).person
-    for module in ("units", "kelly", "tripping", "masts", "hoisting", "loads"):
+    for module in ("units", "kelly", "safety", "masts", "hoisting", "loads"):
         assigned(house, module, crew)
     clock.forward(days=3)
     a_test(house, person, "units", clock(), percent=86)
@@ -63,12 +63,12 @@ def test_each_state_stands_in_its_cell_in_words(app, hands, house, crew, clock):
     )
     row = row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")
     assert row[1] == "passed" and row[2].startswith("on the way by 15 Mar")
-    assert row[4].startswith("not begun by 15 Mar") and row[6].startswith("on the way")
-    assert (row[5], row[8], row[3], row[9]) == ("excused", "replaced", NOT_ASKED, NOT_ASKED)
+    assert row[10].startswith("not begun by 15 Mar") and row[6].startswith("on the way")
+    assert (row[5], row[8], row[3]) == ("excused", "replaced", NOT_ASKED)
     clock.forward(days=13)
     page = hands(ROSALIND).get(f"/crews/{crew.id}")
     row = row_of(page, "Ines Okoro")
-    assert (row[1], row[2], row[4]) == ("passed", "late since 15 Mar", "late since 15 Mar")
+    assert (row[1], row[2], row[10]) == ("passed", "late since 15 Mar", "late since 15 Mar")
     assert "Late in something: 1" in words_of(page.text)
     clock.forward(days=370)
     assert row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")[1] == "refresh"
@@ -84,7 +84,7 @@ def test_nothing_from_before_joining_is_shown(app, hands, house, crew, clock):
     reads(app, house, person, "kelly", before)
     knows(app, house, person, "hoisting", before)
     row = row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")
-    assert {row[number] for number in range(1, 11)} == {NOT_ASKED}
+    assert {row[number] for number in range(1, 11)} <= {NOT_ASKED, "no test yet"}
     page = words_of(hands(ROSALIND).get(f"/people/{person.id}").text)
     assert "Nothing is answered yet" in page and "passed on" not in page and "Latest answers" not in page
     a_test(house, person, "units", clock(), percent=100)
@@ -144,15 +144,17 @@ def test_what_cant_be_studied_in_time_is_warned_of(hands, house, crew):
 
 
 def test_what_is_late_has_to_be_done_by_the_next_day_too(hands, house, crew, clock):
-    """Masts alone fits into the days that are left; with all of the top drives, late since yesterday, it does not."""
+    """Safety alone fits into the days that are left; with all of the top drives, late since yesterday, it does not."""
     a_member(house, crew)
+    with house.writing() as db:
+        db.execute("update people set minutes = 35, minutes_off = 35")
     clock.forward(days=1)
-    assigned(house, "masts", crew, due=START.date() + 2 * DAY)
+    assigned(house, "safety", crew, due=START.date() + 2 * DAY)
     row = row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")
-    assert row[5] == "not begun by 4 Mar"
+    assert row[10] == "not begun by 4 Mar"
     assigned(house, "top-drive", crew, due=START.date())
     row = row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")
-    assert row[3] == "late since 2 Mar" and row[5].startswith("not begun by 4 Mar won’t make it needs")
+    assert row[3] == "late since 2 Mar" and row[10].startswith("not begun by 4 Mar won’t make it needs")
 
 
 def test_an_exam_on_nights_and_without_time_is_told(hands, house, crew):

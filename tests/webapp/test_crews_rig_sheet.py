@@ -4,6 +4,7 @@ import re
 
 import pytest
 
+from question_bank.rig_draws import fixes_all
 from question_bank.rig_sheet import sheet_fields
 from question_bank.units import split_quantity
 from tests.bank.rigs import SEVEN, TWELVE, TWELVE_OLD
@@ -244,6 +245,100 @@ def test_in_a_lesson_too_the_question_says_so(hands, house, crew):
     ines.send(f"{lesson}/answer", question=kept.id, number="1")
     ines.send(f"{lesson}/again", question=kept.id)
     assert "With the numbers of Quillwater 12, sheet 1: lines." in words_of(ines.get(lesson).text)
+
+
+def again(app, house, browser, item, clock):
+    """A question of that item in practice, a minute later. The one it is asked again from stands in a case."""
+    clock.forward(minutes=1)
+    bank = app.extensions["pinandbox"]["bank"]
+    person = people.by_name(house, "Ines Okoro").id
+    first = questions.keep(house, bank[item].draw(1, "us"), person, "case", clock(), drill="x", text=bank[item].text)
+    return questions.get(house, browser.send(f"/questions/{first}/again").location.rsplit("/", 1)[1])
+
+
+def test_every_second_draw_of_all_that_could_take_them_has_the_rigs_numbers(app, hands, house, crew, clock):
+    """Other items met one after the other: the second and the fourth have them; one that takes none is not counted."""
+    sheet = of_rig(house, crew)
+    ines = hands("Ines Okoro")
+    items = ["loads.fast-line-pull", "loads.hook-load-expected", "units.rating-in-kn", "loads.overpull-left", ITEM]
+    found = [again(app, house, ines, item, clock).rig_sheet for item in items]
+    assert found == [None, sheet.id, None, None, sheet.id]
+
+
+def test_where_the_sheet_leaves_nothing_to_draw_the_same_question_does_not_come_again_that_day(
+    app, hands, house, crew, clock
+):
+    sheet = of_rig(house, crew)
+    item = "loads.crown-standing"
+    assert fixes_all(app.extensions["pinandbox"]["bank"][item], TWELVE)
+    ines = hands("Ines Okoro")
+    found = [again(app, house, ines, item, clock).rig_sheet for _ in range(5)]
+    assert found == [None, sheet.id, None, None, None]
+    clock.forward(days=1)
+    ines = hands("Ines Okoro")
+    assert again(app, house, ines, item, clock).rig_sheet == sheet.id
+    clock.forward(days=1)
+    ines = hands("Ines Okoro")
+    assert again(app, house, ines, ITEM, clock).rig_sheet is None
+    assert again(app, house, ines, item, clock).rig_sheet is None, "Not twice running, be it on another day."
+
+
+def test_numbers_of_the_day_have_their_day_and_are_left_out_after_two_weeks(app, hands, rosalind, house, crew, clock):
+    of_rig(house, crew)
+    address = f"/rigs/{crew.rig.id}/sheet"
+    words = words_of(rosalind.get(address).text)
+    assert "314.91 klbf (1,401 kN) Read on 2 Mar." in words and "leave it out" not in words
+    clock.forward(days=14)
+    ines = hands("Ines Okoro")
+    again(app, house, ines, ITEM, clock)
+    assert "hook load, lines strung" in words_of(ines.get(f"/questions/{again(app, house, ines, ITEM, clock).id}").text)
+    clock.forward(days=1)
+    ines, rosalind = hands("Ines Okoro"), hands("Rosalind Achterberg")
+    assert words_of(rosalind.get(address).text).count("Older than 14 days: your questions leave it out.") == 2
+    again(app, house, ines, ITEM, clock)
+    words = words_of(ines.get(f"/questions/{again(app, house, ines, ITEM, clock).id}").text)
+    assert "Quillwater 12, sheet 1: lines strung. The rest is made up." in words
+    assert "314.91" not in ines.get("/bench/loads/fast-line-pull").text
+    form = rosalind.get(f"{address}?edit=yes").text
+    assert "Last: 314.91 klbf (1,401 kN), read on 2 Mar" in words_of(form)
+    assert 'value="44500"' in form and 'value="314.91"' not in form
+
+
+def test_a_sheet_taken_over_keeps_the_day_of_its_numbers(house, crew):
+    sheet = of_hand(house, values=TWELVE, for_rig=crew.rig.id)
+    by = people.by_name(house, "Rosalind Achterberg").id
+    taken = rig_sheets.take_over(house, sheet, crew.rig.id, by, START.replace(month=5))
+    assert taken.read_on == sheet.read_on == START.date() != taken.made_at.date()
+
+
+def test_a_hands_own_form_starts_empty_beside_the_rigs_numbers_and_says_that_it_does_not_count(hands, house, crew):
+    of_rig(house, crew)
+    ines = hands("Ines Okoro")
+    words = words_of(ines.get("/rig-sheet").text)
+    assert "A sheet of your own does not count as long as it is there. Fill in your own sheet" in words
+    page = ines.get("/rig-sheet?edit=yes")
+    assert not re.search(r'type="text" value="[^"]', page.text)
+    assert "The rig’s sheet: 44,500 lb (20,180 kg)" in words_of(page.text) and "yours does not count" in page.text
+    assert ines.send("/rig-sheet").status_code == 422
+    ines.send("/rig-sheet", tong_arm="4.25")
+    assert rig_sheets.of_person(house, people.by_name(house, "Ines Okoro").id)[0].values == {"tong_arm": "4.25 ft"}
+    assert 'value="4.25"' in ines.get("/rig-sheet?edit=yes").text
+
+
+def test_a_hand_removes_their_own_sheet_and_its_versions_stay(app, hands, rosalind, house, crew, clock):
+    ines = hands("Ines Okoro")
+    assert "Remove my sheet" not in words_of(ines.get("/rig-sheet").text)
+    ines.send("/rig-sheet", **filled(DISPLAY))
+    assert "Remove my sheet" in words_of(ines.get("/rig-sheet").text)
+    words = words_of(ines.follow(ines.send("/rig-sheet/remove")).text)
+    assert "Your sheet is removed." in words and "There is no sheet yet." in words and "Remove my sheet" not in words
+    person = people.by_name(house, "Ines Okoro").id
+    assert [each.values for each in rig_sheets.of_person(house, person)] == [{}, DISPLAY]
+    again(app, house, ines, ITEM, clock)
+    assert again(app, house, ines, ITEM, clock).rig_sheet is None
+    assert "Ines Okoro" not in words_of(rosalind.get(f"/rigs/{crew.rig.id}/sheet").text)
+    ines.send("/rig-sheet/remove")
+    assert len(rig_sheets.of_person(house, person)) == 2
 
 
 def test_an_item_on_the_list_keeps_its_own_numbers(app, hands, house, crew):

@@ -1,4 +1,4 @@
-"""One hand's own rotation decides for that hand wherever days count; their crew's where they told none."""
+"""A hand of a crew who told a rotation of their own: it decides for them wherever days on do, and it is said."""
 
 from datetime import date, timedelta
 

@@ -50,7 +50,7 @@ def test_a_new_hands_file_is_whole_and_empty(ines):
 
 def test_every_field_is_explained_in_the_file(ines):
     found = the_file(ines)
-    assert set(found) - {"what_it_is", "made_at"} == set(found["what_it_is"]) - {""}
+    assert set(found) - {"what_it_is", "made_at"} == set(found["what_it_is"]) - {"file"}
     assert found["what_it_is"] == WHAT_IT_IS
 
 

@@ -192,7 +192,7 @@ def test_no_number_of_minutes_is_told_where_none_will_do(ines, app, house):
     exam_in(house, ines.id, 1)
     answered(app, house, ines.id, 40, outcome="wrong")
     words = words_of(ines.get("/today").text)
-    assert "Even two hours a day are not expected to reach 75 % by then. Ask for a later day." in words
+    assert "Even two hours a day are not expected to reach 75 % by then. A later day would help." in words
 
 
 def test_a_forecast_is_made_once_for_the_same_inputs(ines, app, house, monkeypatch):

@@ -53,9 +53,8 @@ def _answered(stage: Stage, hand: Hand, question_id: str, at: datetime, chance: 
 
 
 def _askable(stage: Stage, module: str) -> list[Askable]:
-    found = stage.course.module(module)
     return [
         Askable(item.id, lesson.id, item.kind, item.must_pass)
-        for lesson in (*found.lessons, *found.planned)
+        for lesson in stage.course.module(module).lessons
         for item in stage.bank.of_lesson(lesson.id)
     ]

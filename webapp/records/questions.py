@@ -104,11 +104,28 @@ def get(store: Store, question_id: str) -> Kept | None:
     return row and _kept(row)
 
 
-def drawn_before(store: Store, person_id: str, item: str) -> int:
-    """How many questions of that item the person was ever drawn."""
-    return store.db.execute(
-        "select count(*) from questions where person = ? and item = ?", [person_id, item]
-    ).fetchone()[0]  # fmt: skip
+def newest_of(store: Store, person_id: str, items: Collection[str], places: Collection[str]) -> Kept | None:
+    """The newest question of any of these items that the person was drawn in these places, or None."""
+    newest = [
+        store.db.execute(
+            f"select {COLUMNS} from questions where person = ? and place = ?"
+            " and item in (select value from json_each(?)) order by drawn_at desc, id desc limit 1",
+            [person_id, place, json.dumps([*items])],
+        ).fetchone()
+        for place in places
+    ]
+    kept = [_kept(row) for row in newest if row]
+    return max(kept, key=lambda each: (each.drawn_at, each.id), default=None)
+
+
+def newest_with_sheet(store: Store, person_id: str, item: str) -> Kept | None:
+    """The newest question of that item that had a rig sheet's numbers, or None."""
+    row = store.db.execute(
+        f"select {COLUMNS} from questions where person = ? and item = ? and rig_sheet is not null"
+        " order by drawn_at desc, id desc limit 1",
+        [person_id, item],
+    ).fetchone()
+    return row and _kept(row)
 
 
 def waiting(store: Store, person_id: str, place: str) -> Kept | None:

@@ -3,7 +3,7 @@
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import date, datetime
 
 from webapp.records.connection import Store
 from webapp.records.ids import new_id
@@ -16,7 +16,8 @@ class RigSheet:
 
     `values` are texts with their unit by the fields of a sheet, `notes` say why an unusual one is right. `draws` has
     what was found when it was saved: by item its hash, and by system why it can't be asked with these numbers, or None.
-    `for_rig` is the rig that a hand was on when they filled it in. Names are those of people and rigs.
+    `for_rig` is the rig that a hand was on when they filled it in. `read_on` is the day on which its numbers of the day
+    were read. A hand's sheet without values says that they took theirs back. Names are those of people and rigs.
     """
 
     id: str
@@ -33,6 +34,7 @@ class RigSheet:
     notes: Mapping[str, str]
     draws: Mapping[str, Mapping[str, str | None]]
     for_rig: str | None
+    read_on: date
 
 
 SHEETS = (
@@ -56,9 +58,16 @@ def keep(
     rig: str | None = None,
     person: str | None = None,
     for_rig: str | None = None,
+    read_on: date | None = None,
 ) -> RigSheet:
-    """Keep a new version for a rig or for a person, one of the two (else sqlite3.IntegrityError)."""
-    body = {"values": dict(values), "notes": dict(notes), "draws": dict(draws), "for_rig": for_rig}
+    """Keep a new version for a rig or for a person, one of the two (else sqlite3.IntegrityError).
+
+    `read_on` is the date of `now` unless it is told.
+    """
+    body = {
+        "values": dict(values), "notes": dict(notes), "draws": dict(draws), "for_rig": for_rig,
+        "read_on": (read_on or now.date()).isoformat(),
+    }  # fmt: skip
     sheet_id = new_id(now)
     with store.writing() as db:
         last = db.execute(
@@ -78,7 +87,10 @@ def take_over(store: Store, sheet: RigSheet, rig_id: str, by: str, now: datetime
         system, checked_by, checked_at = db.execute(
             "select system, checked_by, checked_at from rig_sheets where id = ?", [sheet.id]
         ).fetchone()
-        taken = keep(store, sheet.values, sheet.notes, sheet.draws, system=system, by=by, now=now, rig=rig_id)
+        taken = keep(
+            store, sheet.values, sheet.notes, sheet.draws, system=system, by=by, now=now, rig=rig_id,
+            read_on=sheet.read_on,
+        )  # fmt: skip
         db.execute(
             "update rig_sheets set checked_by = ?, checked_at = ? where id = ?", [checked_by, checked_at, taken.id]
         )
@@ -112,7 +124,7 @@ def checked_of_rig(store: Store, rig_id: str) -> RigSheet | None:
 
 
 def newest_of_person(store: Store, person_id: str, rig_id: str | None) -> RigSheet | None:
-    """The newest version of a hand's own sheet, or None.
+    """The newest version of a hand's own sheet, or None; None too if that one has no values.
 
     For a hand who is on a rig, one that was filled in on another rig is none.
     """
@@ -121,7 +133,8 @@ def newest_of_person(store: Store, person_id: str, rig_id: str | None) -> RigShe
         " and (? is null or coalesce(json_extract(body, '$.for_rig'), ?) = ?) order by version desc limit 1",
         [person_id, rig_id, rig_id, rig_id],
     ).fetchone()
-    return row and _sheet(row)
+    newest = row and _sheet(row)
+    return newest if newest and newest.values else None
 
 
 def of_hands(store: Store, crew_ids: list[str], rig_id: str) -> list[RigSheet]:
@@ -134,7 +147,7 @@ def of_hands(store: Store, crew_ids: list[str], rig_id: str) -> list[RigSheet]:
         [*crew_ids, rig_id, rig_id],
     )
     newest = {sheet.person: sheet for sheet in map(_sheet, rows)}
-    return list(newest.values())
+    return [sheet for sheet in newest.values() if sheet.values]
 
 
 def that_counts(store: Store, person_id: str, rig_id: str | None) -> RigSheet | None:
@@ -157,6 +170,8 @@ def _sheet(row: tuple) -> RigSheet:
     *head, made_at, checked_by, checked_at, body = row
     told = json.loads(body)
     when = as_moment(checked_at) if checked_at else None
+    made = as_moment(made_at)
+    read_on = date.fromisoformat(told["read_on"]) if "read_on" in told else made.date()
     return RigSheet(
-        *head, as_moment(made_at), checked_by, when, told["values"], told["notes"], told["draws"], told["for_rig"]
+        *head, made, checked_by, when, told["values"], told["notes"], told["draws"], told["for_rig"], read_on
     )

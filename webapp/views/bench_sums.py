@@ -16,7 +16,7 @@ from question_bank.steps import ExpressionError
 from question_bank.units import register, split_quantity
 from webapp import at_hand
 from webapp.access import open_to_all
-from webapp.my_rig_sheet import my_sheet
+from webapp.my_rig_sheet import my_sheet, values_on
 from webapp.views.bench import is_sum
 
 views = Blueprint("bench_sums", __name__)
@@ -92,7 +92,11 @@ def _typed(item: NumericItem, name: str) -> tuple[str, str]:
 def _filled(item: NumericItem, typed: dict) -> str | None:
     """The address with the numbers of the hand's rig sheet in their fields, the rest as typed; None without a sheet."""
     sheet = my_sheet()
-    numbers = {name: split_quantity(text) for name, text in taken(item, sheet.values).items()} if sheet else {}
+    numbers = (
+        {name: split_quantity(text) for name, text in taken(item, values_on(sheet, at_hand.today())).items()}
+        if sheet
+        else {}
+    )
     if not numbers:
         return None
     others = {name: f"{text} {unit}".strip() for name, (text, unit) in typed.items() if text and name not in numbers}

@@ -51,7 +51,7 @@ def show() -> str:
         following=following,
         modules=modules,
         planned=course().planned,
-        tests={test.module.id for test in my_tests()},
+        tests={test.module.id for test in my_tests() if test.items},
     )
 
 

@@ -25,7 +25,7 @@ A_YEAR = 53
 @views.get("/record")
 def show() -> str:
     """How ready, what is assigned, what fades, mistakes, time, papers; each with the way to all of it."""
-    return render_template("record/record.html", **_of_the_whole(), latest=_latest())
+    return render_template("record/record.html", **_of_the_whole(my_record.lines()), latest=_latest())
 
 
 @views.get("/record/items")
@@ -47,7 +47,7 @@ def whole() -> str:
     lines, ready = my_record.lines(), my_readiness()
     return render_template(
         "record/whole.html",
-        **_of_the_whole(),
+        **_of_the_whole(lines),
         lines=lines,
         readings=_readings(),
         picture=ready and pictured(ready),
@@ -67,7 +67,7 @@ def all_attempts() -> str:
     return render_template("record/attempts.html", found=found[:A_PAGE], older=older, first=before is None, bank=bank())
 
 
-def _of_the_whole() -> dict[str, Any]:
+def _of_the_whole(lines: list[my_record.LinesOfLesson]) -> dict[str, Any]:
     """What the short record and the whole one both show."""
     known, counted = memory.of_person(store(), me().id), attempts.studied(store(), me().id)
     return {
@@ -75,7 +75,7 @@ def _of_the_whole() -> dict[str, Any]:
         "too_early": TOO_EARLY,
         "answers": counted.answers,
         "so_far": so_far(bank(), last_outcomes(), known, today()),
-        "fading": my_record.fading(my_record.lines()),
+        "fading": my_record.fading(lines),
         "again": come_again(attempts.mistakes_of(store(), me().id)),
         "weeks": my_record.my_weeks(A_YEAR),
         "few_weeks": FEW_WEEKS,

@@ -8,7 +8,7 @@ from webapp.at_hand import me, now, store
 from webapp.records import log, rig_sheets
 from webapp.records.crews import Crew
 from webapp.views.entry import NOT_TAKEN
-from webapp.views.sheet_form import SheetForm, by_part, draws_of, keep_sent, opened_form, sent_form
+from webapp.views.sheet_form import SheetForm, beside, by_part, draws_of, keep_sent, opened_form, sent_form
 from webapp.views.sheet_shown import shown
 
 views = Blueprint("rig_sheets", __name__)
@@ -93,6 +93,8 @@ def _form(crew: Crew, form: SheetForm | None = None) -> str:
         place="Crews",
         parts=by_part(form.rows if form else opened_form(newest)),
         form=form,
+        beside=beside(newest, "Last", only_of_the_day=True),
+        goes_before=None,
         action=url_for(".save", rig=crew.rig.id, crew=crew.id),
         back=url_for(".show", rig=crew.rig.id, crew=crew.id),
     )

@@ -7,7 +7,15 @@ from itertools import groupby
 from flask import request
 
 from question_bank.rig_draws import check_draws
-from question_bank.rig_sheet import SheetField, SheetReading, read_sheet, sheet_fields
+from question_bank.rig_sheet import (
+    DAYS_GOOD,
+    SheetField,
+    SheetReading,
+    read_sheet,
+    sheet_fields,
+    shown_value,
+    still_good,
+)
 from question_bank.units import split_quantity
 from webapp import at_hand
 from webapp.records import rig_sheets
@@ -63,10 +71,25 @@ class SheetForm:
 
 
 def opened_form(sheet: RigSheet | None) -> list[Row]:
-    """The form as it is opened: with the numbers of a kept sheet, or empty. What was doubted once stays answered."""
-    typed = {name: _in_own_mark(text) for name, text in (sheet.values if sheet else {}).items()}
+    """The form as it is opened: with the numbers of a kept sheet, or empty. What was doubted once stays answered.
+
+    A number of the day is asked for anew on another day.
+    """
+    kept = still_good(sheet.values, 0 if sheet.read_on == at_hand.today() else DAYS_GOOD + 1) if sheet else {}
+    typed = {name: _in_own_mark(text) for name, text in kept.items()}
     doubts = read_sheet(typed, {}, at_hand.system(), at_hand.comma()).doubts
     return [_as_kept(field, typed, doubts, sheet.notes if sheet else {}) for field in sheet_fields().values()]
+
+
+def beside(sheet: RigSheet | None, whose: str, only_of_the_day: bool = False) -> dict[str, str]:
+    """What stands in grey beside the fields: the numbers of a kept sheet, those of the day with their day."""
+    fields = sheet_fields()
+    return {
+        name: f"{whose}: {shown_value(name, text, at_hand.system())}"
+        + (f", read on {sheet.read_on.day} {sheet.read_on:%b}" if fields[name].of_the_day else "")
+        for name, text in (sheet.values if sheet else {}).items()
+        if fields[name].of_the_day or not only_of_the_day
+    }
 
 
 def by_part(rows: list[Row]) -> list[tuple[str, list[Row]]]:
@@ -91,8 +114,9 @@ def keep_sent(form: SheetForm, draws: Mapping[str, Mapping[str, str | None]], **
     """Keep the sheet with what `draws_of` found. `of` goes to rig_sheets.keep."""
     values, person = form.reading.values, at_hand.me()
     return rig_sheets.keep(
-        at_hand.store(), values, form.notes, draws, system=person.system, by=person.id, now=at_hand.now(), **of
-    )
+        at_hand.store(), values, form.notes, draws, system=person.system, by=person.id, now=at_hand.now(),
+        read_on=at_hand.today(), **of,
+    )  # fmt: skip
 
 
 def _in_own_mark(text: str) -> str:

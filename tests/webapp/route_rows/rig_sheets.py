@@ -7,6 +7,7 @@ from webapp.records import rig_sheets
 TABLE = [
     ("GET", "/rig-sheet", {}, 303, 200, 200, 200, 200, 200, 200),
     ("GET", "/rig-sheet?edit=yes", {}, 303, 200, 200, 200, 200, 200, 200),
+    ("POST", "/rig-sheet/remove", {}, 303, 303, 303, 303, 303, 303, 303),
     ("POST", "/rig-sheet", {"tool_rating": "five"}, 303, 422, 422, 422, 422, 422, 422),
     ("GET", "/rigs/<rig>/sheet", {}, 303, 404, 404, 404, 404, 200, 200),
     ("GET", "/rigs/<rig>/sheet?version=1", {}, 303, 404, 404, 404, 404, 200, 200),
