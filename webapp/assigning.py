@@ -1,15 +1,16 @@
 """What coordinators decide of study: modules assigned, excused, replaced; exam days. Each with its line in the log."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 
 from course import Module
 from webapp.at_hand import blueprints, course, me, now, store
-from webapp.records import assignments, crews, exams, excuses, extra_time, log
+from webapp.records import assignments, crews, exams, excuses, extra_time, log, slips
 from webapp.records.assignments import Assignment
 from webapp.records.crews import Crew, Membership, Rig
 from webapp.records.excuses import Excuse
+from webapp.standings import Cell
 
 ANEW = "assigned anew"
 PAPERS = {"a": "derrickhand", "b": "assistant-driller"}
@@ -39,29 +40,60 @@ class Aim:
 
 def assign(crew: Crew, aim: Aim, modules: Collection[Module], terms: Terms) -> None:
     """Assign modules. One that was assigned to the same aim before is ended: the new day and mark stand."""
+    new = drafted(aim, modules, terms)
     at = now()
     with store().writing():
-        for module in modules:
-            for older in same_aim(aim, module.id):
+        for each in new:
+            for older in same_aim(aim, each.module):
+                assignments.end(store(), older.id, me().id, ANEW, at)
+            assignments.add(store(), each)
+        only = f", on {TYPES[terms.rig_type]} only" if terms.rig_type else ""
+        detail = f"{_named(modules)} to {aim.name}{only}, {_due(terms.due_by, terms.due_day)}."
+        log.note(store(), me().id, "assigned", detail, at, crew.id, aim.id if aim.to == "person" else None)
+
+
+def drafted(aim: Aim, modules: Iterable[Module], terms: Terms) -> list[Assignment]:
+    """The assignments of these modules, not written down."""
+    at = now()
+    return [
+        assignments.new(
+            module.id,
+            aim.to,
+            aim.id,
+            rig_type=terms.rig_type,
+            due_by=terms.due_by,
+            due_day=terms.due_day,
+            pass_mark=terms.pass_mark or module.pass_mark,
+            must_pass=terms.must_pass,
+            made_by=me().id,
+            made_at=at,
+        )
+        for module in modules
+    ]
+
+
+def bring_forward(member: Membership, cells: Collection[Cell], day: date) -> None:
+    """Assign to one hand anew, by that day, what is asked of them in these cells. Mark and must-pass items stay."""
+    at, aim = now(), Aim("person", member.person.id, member.person.name)
+    with store().writing():
+        for each in cells:
+            for older in same_aim(aim, each.module.id):
                 assignments.end(store(), older.id, me().id, ANEW, at)
             new = assignments.new(
-                module.id,
+                each.module.id,
                 aim.to,
                 aim.id,
-                rig_type=terms.rig_type,
-                due_by=terms.due_by,
-                due_day=terms.due_day,
-                pass_mark=terms.pass_mark or module.pass_mark,
-                must_pass=terms.must_pass,
+                rig_type=assignments.get(store(), each.asked.assignment).rig_type,
+                due_by="date",
+                due_day=day,
+                pass_mark=each.asked.pass_mark,
+                must_pass=each.asked.must_pass,
                 made_by=me().id,
                 made_at=at,
             )
             assignments.add(store(), new)
-        named = ", ".join(name_of(each.id, None) for each in modules)
-        only = f", on {TYPES[terms.rig_type]} only" if terms.rig_type else ""
-        what = "Module" if len(modules) == 1 else "Modules"
-        detail = f"{what} {named} to {aim.name}{only}, {_due(terms.due_by, terms.due_day)}."
-        log.note(store(), me().id, "assigned", detail, at, crew.id, aim.id if aim.to == "person" else None)
+        detail = f"{_named(each.module for each in cells)} to {aim.name}, {_due('date', day)}, before the exam."
+        log.note(store(), me().id, "assigned", detail, at, member.crew.id, aim.id)
 
 
 def same_aim(aim: Aim, module: str) -> list[Assignment]:
@@ -71,13 +103,14 @@ def same_aim(aim: Aim, module: str) -> list[Assignment]:
     return [each for each in found if each.module == module]
 
 
-def end(crew: Crew, assignment: Assignment, aim: str, why: str) -> None:
-    """End an assignment for a reason. One that has ended already stays as it is."""
+def end(crew: Crew, those: Sequence[Assignment], aim: str, why: str) -> None:
+    """End assignments of one aim for a reason. Those that have ended already stay as they are."""
     at = now()
     with store().writing():
-        if assignments.end(store(), assignment.id, me().id, why, at):
-            detail = f"Module {name_of(assignment.module, None)}, assigned to {aim}: {why}"
-            log.note(store(), me().id, "assignment ended", _sentence(detail), at, crew.id, assignment.person)
+        ended = [each for each in those if assignments.end(store(), each.id, me().id, why, at)]
+        if ended:
+            detail = f"{_named(course().module(each.module) for each in ended)}, assigned to {aim}: {why}"
+            log.note(store(), me().id, "assignment ended", _sentence(detail), at, crew.id, ended[0].person)
 
 
 def excuse(member: Membership, module: str | None, task: str | None, why: str, instead: str) -> None:
@@ -126,10 +159,16 @@ def end_extra_time(member: Membership) -> None:
             log.note(store(), me().id, "extra time ended", detail, at, member.crew.id, member.person.id)
 
 
-def move(member: Membership, to: Crew, why: str) -> None:
-    """Move a hand to another crew. Its coordinators see what the old crew's saw; assigned days go by its rotation."""
+def move(member: Membership, to: Crew, why: str, again: Collection[Excuse]) -> None:
+    """Move a hand to another crew. Its coordinators see what the old crew's saw; assigned days go by its rotation.
+
+    `again` are the excuses that end with it. A slip for the first sign-in goes along: it is the hand's, not a crew's.
+    """
     at = now()
     with store().writing():
+        for each in again:
+            end_excuse(member, each)
+        slips.follow(store(), member.person.id, to.id)
         crews.leave(store(), member.id, why, at)
         crews.join(store(), member.person, to.id, member.job, at, member.sees_from)
         detail = f"From {member.crew.full_name} to {to.full_name}: {why}"
@@ -157,6 +196,11 @@ def rigs_wholly_mine(mine: Collection[Crew]) -> list[Rig]:
     ids = {each.id for each in mine}
     rigs = {each.rig.id: each.rig for each in mine}
     return [rig for rig in rigs.values() if crews.open_crews_of_rig(store(), rig.id) <= ids]
+
+
+def _named(modules: Iterable[Module]) -> str:
+    names = [name_of(each.id, None) for each in modules]
+    return f"{'Module' if len(names) == 1 else 'Modules'} {', '.join(names)}"
 
 
 def _due(due_by: str, day: date) -> str:

@@ -14,8 +14,8 @@ from jinja2 import StrictUndefined, pass_context
 from question_bank.cautions import caution
 from question_bank.figures import Figure, figure
 from question_bank.numbers import in_comma
-from webapp import at_hand, hands_on
-from webapp.allowed import way_to_crews
+from webapp import at_hand, hands_on, waiting
+from webapp.allowed import coordinating, way_to_crews
 from webapp.crew_links import crew_links
 from webapp.crewing import RIG_TYPES
 from webapp.my_rig_sheet import my_sheet, numbers_from, sheet_in_words
@@ -23,6 +23,7 @@ from webapp.reading import Reading
 from webapp.records import house
 from webapp.standings import my_exam
 from webapp.study.days import study_day
+from webapp.study.pace import short
 
 BEFORE_UNIT = re.compile(r"(?<=\d) (?=[^\W\d_]|[%°])")
 NO_BREAK = "\N{NO-BREAK SPACE}"
@@ -47,11 +48,13 @@ def install(app: Flask) -> None:
     ):
         app.add_template_global(name)
     for name in (
-        caution, crew_links, figure_here, is_demo, lesson_address, my_exam, my_sheet, numbers_from, sheet_in_words,
-        static, this_page, way_to_crews,
+        caution, coordinating, crew_links, figure_here, is_demo, lesson_address, my_exam, my_sheet, numbers_from,
+        sheet_in_words, static, this_page, way_to_crews,
     ):  # fmt: skip
         app.add_template_global(name)
     app.jinja_env.globals["rig_types"] = RIG_TYPES
+    app.jinja_env.globals["short_pace"] = short
+    app.jinja_env.globals["waiting_in_my_crews"] = waiting.in_my_crews
     app.jinja_env.globals |= hands_on.IN_TEMPLATES
 
 

@@ -3,7 +3,7 @@
 A coordinator's rows are of members and of what came at or after `sees_from`; a hand's own row is of everything.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from itertools import islice
@@ -13,6 +13,7 @@ from webapp import my_sittings
 from webapp.assigned import Assigned
 from webapp.at_hand import bank, course, me, store, today, zone
 from webapp.records import crews, exams, excuses, standing
+from webapp.records.assignments import Assignment
 from webapp.records.crews import Membership
 from webapp.records.exams import Exam
 from webapp.records.excuses import Excuse
@@ -21,7 +22,18 @@ from webapp.records.standing import Remembered, Since
 from webapp.study.days import study_day
 from webapp.study.pace import NOT_ENOUGH, Load, Minutes, Pace, added_up, exam_day_fault, minutes_ahead, pace
 from webapp.study.rotation import Rotation
-from webapp.study.standing import EXCUSED, LATE, NEED_STUDY, PASSED, REFRESH, REPLACED, Asked, Result, Standing
+from webapp.study.standing import (
+    EXCUSED,
+    LATE,
+    NEED_STUDY,
+    NOT_BEGUN,
+    PASSED,
+    REFRESH,
+    REPLACED,
+    Asked,
+    Result,
+    Standing,
+)
 from webapp.study.standing import standing as standing_of
 
 DONE = (PASSED, EXCUSED, REPLACED)
@@ -45,6 +57,11 @@ class Cell:
     def state(self) -> str:
         """One word of webapp.study.standing.STATES."""
         return self.standing.state
+
+    @property
+    def idle(self) -> bool:
+        """Whether nothing of it is asked, and nothing of it is begun: there is no more to say of it."""
+        return self.asked is None and self.state == NOT_BEGUN
 
     @property
     def wont_make_it(self) -> bool:
@@ -82,6 +99,17 @@ class Row:
         """Whether there is too little time for what the exam asks for."""
         return self.exam_pace is not None and self.exam_pace.verdict == NOT_ENOUGH
 
+    @property
+    def after_exam(self) -> list[Cell]:
+        """What is still to be passed and has its day only after the exam; nothing once the exam is past."""
+        if self.exam_pace is None:
+            return []
+        return [
+            each
+            for each in self.cells.values()
+            if each.asked and each.state in NEED_STUDY and each.asked.due > self.exam.day
+        ]
+
     def to_do(self, all_of_it: bool = False) -> list[Cell]:
         """What is assigned and still to be passed or refreshed, the first day first; or `all_of_it`, done or not.
 
@@ -94,10 +122,15 @@ class Row:
         return sorted(cells, key=lambda each: each.asked.due if each.asked else date.max)
 
 
-def rows_of(members: Sequence[Membership]) -> list[Row]:
-    """A row for each of these members, in their order, of what their coordinators may see."""
+def rows_of(
+    members: Sequence[Membership], without: Collection[str] = (), as_if: Sequence[Assignment] = ()
+) -> list[Row]:
+    """A row for each of these members, in their order, of what their coordinators may see.
+
+    `without` are the ids of excuses that are taken as ended, `as_if` assignments that are taken as made.
+    """
     my_sittings.close_overdue([each.person.id for each in members])
-    return _Reading(members, {each.person.id: _since(each.sees_from) for each in members}).rows()
+    return _Reading(members, {each.person.id: _since(each.sees_from) for each in members}, without, as_if).rows()
 
 
 def my_row() -> Row | None:
@@ -118,7 +151,13 @@ def _since(moment: datetime) -> Since:
 class _Reading:
     """The records of these members, read with one query for each table."""
 
-    def __init__(self, members: Sequence[Membership], people: Mapping[str, Since]) -> None:
+    def __init__(
+        self,
+        members: Sequence[Membership],
+        people: Mapping[str, Since],
+        without: Collection[str] = (),
+        as_if: Sequence[Assignment] = (),
+    ) -> None:
         self.members = members
         self.today = today()
         ids = list(people)
@@ -127,8 +166,9 @@ class _Reading:
         self.read = standing.minutes_read(store(), people, self.parts)
         self.results = results_of(store(), ids, {id: since.moment for id, since in people.items()})
         self.exams = exams.of_people(store(), ids)
-        self.excuses = {(each.person, each.module): each for each in excuses.running(store(), ids) if each.module}
-        self.assigned = Assigned(members)
+        running = [each for each in excuses.running(store(), ids) if each.id not in without]
+        self.excuses = {(each.person, each.module): each for each in running if each.module}
+        self.assigned = Assigned(members, as_if)
         self._ahead: dict[object, tuple[Iterator[Minutes], list[Minutes]]] = {}
 
     def _measure_course(self) -> None:

@@ -62,11 +62,13 @@ class Coordinator:
                 self.page.locator(f"#f-{name}-unit").select_option(unit)
 
     def assigns(self, crew: str, *modules: str) -> None:
-        """Modules to the whole crew, by the end of the hitch that runs."""
+        """Modules to the whole crew, by the end of the hitch that runs; yes where the page asks first."""
         self.goes_to(crew, "Assign")
         for module in modules:
             self.page.get_by_role("checkbox", name=module).check()
         self.press("Assign")
+        if (asked := self.page.get_by_role("button", name="Assign all the same")).count():
+            asked.click()
         expect(self.page.get_by_role("status")).to_have_text("It is assigned.")
 
     def names_observer(self, crew: str, person: str, module: str) -> None:

@@ -1,12 +1,14 @@
 """Rigs and crews: made, shown with their day of the rotation, changed, closed; and who coordinates them."""
 
 import re
+from datetime import timedelta
+from html import unescape
 
 import pytest
 
 from tests.webapp.crews import START, a_coordinator, a_crew, a_hand, a_member, a_rig, an_observer
 from tests.webapp.page_browser import words_of
-from webapp.records import crews, log, rights, slips
+from webapp.records import assignments, crews, exams, log, rights, sign_offs, slips
 
 ROTATION = {"days_on": "14", "days_off": "14", "first_day": "2026-03-02", "nights_from": "8"}
 
@@ -94,6 +96,41 @@ def test_the_list_says_who_is_on_the_rig_today(hands, house, clock, days, words)
     clock.forward(days=days)
     page = words_of(hands("Rosalind Achterberg").get("/crews").text)
     assert f"Quillwater 7, Crew A kelly 1 in Quillwater 7, Crew A {words} nothing" in page
+
+
+@pytest.mark.parametrize("page", ["/crews", "/today"])
+def test_what_waits_in_each_crew_stands_there_and_leads_to_it(hands, house, clock, page):
+    """Two observers who differ; one late; one whose exam can't be met; one who has not signed in."""
+    crew, by = a_crew(house), a_hand(house, "Rosalind Achterberg").id
+    quiet = a_crew(house, crew.rig, "Crew B")
+    ines, marek, abel = (a_member(house, crew, name).person for name in ("Ines Okoro", "Marek Osei", "Abel Quist"))
+    with house.writing() as db:
+        db.execute("update people set password_hash = '' where id = ?", [abel.id])
+    late = assignments.new(
+        "units", "person", ines.id, rig_type=None, due_by="date", due_day=START.date(), pass_mark=80, must_pass=True,
+        made_by=by, made_at=START,
+    )  # fmt: skip
+    assignments.add(house, late)
+    clock.forward(days=1)
+    exams.set_day(house, marek.id, "a", START.date() + timedelta(3), by, START)
+    for observer, result in (("Teodor Quist", "alone"), ("Hettie Quarles", "not-yet")):
+        sign_offs.sign(
+            house, f"01-{observer}", hand=ines, task="S-2.4", title="Slips", crew=crew.id, rig=crew.rig.id,
+            observer=an_observer(house, crew, observer), result=result, observed_on=START.date(), note="", now=START,
+        )  # fmt: skip
+    rosalind = hands("Rosalind Achterberg")
+    text = rosalind.get(page).text
+    told = re.findall(r'<li><a href="([^"]+)">([^<]+)<span class="unseen"> in Quillwater 7, Crew A', text)
+    assert [words for _, words in told] == ["1 decision", "1 misses the exam", "1 late", "1 not signed in yet"]
+    leads = {words: words_of(rosalind.get(unescape(each).partition("#")[0]).text) for each, words in told}
+    assert "Waits for a decision" in leads["1 decision"] and "Not signed in yet" in leads["1 not signed in yet"]
+    assert "1 of 3 people fit" in leads["1 late"] and "1 of 3 people fit" in leads["1 misses the exam"]
+    assert ("Crew B" in words_of(text)) is (page == "/crews") and quiet.full_name == "Quillwater 7, Crew B"
+
+
+def test_a_coordinator_of_crews_in_which_nothing_waits_is_told_so(hands, house):
+    a_member(house, a_crew(house))
+    assert "Nothing waits in your crews." in words_of(hands("Rosalind Achterberg").get("/today").text)
 
 
 def test_the_list_has_my_crews_and_no_others(rosalind, house):

@@ -13,6 +13,8 @@ from webapp.records import assignments, exams, excuses
 
 ROSALIND = "Rosalind Achterberg"
 DAY = timedelta(1)
+NOT_ASKED = "– not assigned"
+"""A cell of which there is nothing to say; the words are for who has it read out."""
 
 
 def assigned(house, module, crew, due=date(2026, 3, 15), **more):
@@ -62,7 +64,7 @@ def test_each_state_stands_in_its_cell_in_words(app, hands, house, crew, clock):
     row = row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")
     assert row[1] == "passed" and row[2].startswith("on the way by 15 Mar")
     assert row[10].startswith("not begun by 15 Mar") and row[6].startswith("on the way")
-    assert (row[5], row[8], row[3]) == ("excused", "replaced", "not begun")
+    assert (row[5], row[8], row[3]) == ("excused", "replaced", NOT_ASKED)
     clock.forward(days=13)
     page = hands(ROSALIND).get(f"/crews/{crew.id}")
     row = row_of(page, "Ines Okoro")
@@ -82,13 +84,13 @@ def test_nothing_from_before_joining_is_shown(app, hands, house, crew, clock):
     reads(app, house, person, "kelly", before)
     knows(app, house, person, "hoisting", before)
     row = row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")
-    assert {row[number] for number in range(1, 11)} <= {"not begun", "no test yet"}
+    assert {row[number] for number in range(1, 11)} <= {NOT_ASKED, "no test yet"}
     page = words_of(hands(ROSALIND).get(f"/people/{person.id}").text)
     assert "Nothing is answered yet" in page and "passed on" not in page and "Latest answers" not in page
     a_test(house, person, "units", clock(), percent=100)
     knows(app, house, person, "hoisting", clock() + DAY)
     row = row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")
-    assert (row[1], row[2], row[6]) == ("passed", "not begun", "on the way")
+    assert (row[1], row[2], row[6]) == ("passed", NOT_ASKED, "on the way")
 
 
 def test_what_was_done_earlier_on_the_day_of_joining_is_not_shown(app, hands, house, crew, clock):
@@ -111,7 +113,7 @@ def test_what_was_done_earlier_on_the_day_of_joining_is_not_shown(app, hands, ho
     assert "Nothing is answered yet" in words_of(page.text) and "Latest answers" not in words_of(page.text)
     record_all(house, [attempt(house, person.id, second, 0.126)])
     row = row_of(rosalind.get(f"/crews/{crew.id}"), "Ines Okoro")
-    assert (row[1], row[2], row[6]) == ("not begun", "not begun", "on the way")
+    assert (row[1], row[2], row[6]) == (NOT_ASKED, NOT_ASKED, "on the way")
     assert facts_of(rosalind.get(f"/people/{person.id}"))["6"][0] == "1"
     reads(app, house, person, "top-drive", clock())
     assert row_of(rosalind.get(f"/crews/{crew.id}"), "Ines Okoro")[3] == "on the way"
@@ -132,8 +134,9 @@ def test_what_cant_be_studied_in_time_is_warned_of(hands, house, crew):
     person = a_member(house, crew).person
     assigned(house, "units", crew, due=START.date() + DAY)
     page = hands(ROSALIND).get(f"/crews/{crew.id}")
-    assert row_of(page, "Ines Okoro")[1] == "not begun by 3 Mar won’t make it"
-    assert "Won’t make a day or the exam: 1" in words_of(page.text)
+    cell = row_of(page, "Ines Okoro")[1]
+    assert cell.startswith("not begun by 3 Mar won’t make it needs ") and cell.endswith(", has 30 minutes")
+    assert "Won’t make a day: 1 . Misses the exam: 0 ." in words_of(page.text)
     words = words_of(hands(ROSALIND).get(f"/people/{person.id}").text)
     assert "there are only 30 minutes until then" in words
     assigned(house, "units", crew, due=START.date() + 60 * DAY)
@@ -151,7 +154,7 @@ def test_what_is_late_has_to_be_done_by_the_next_day_too(hands, house, crew, clo
     assert row[10] == "not begun by 4 Mar"
     assigned(house, "top-drive", crew, due=START.date())
     row = row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")
-    assert row[3] == "late since 2 Mar" and row[10] == "not begun by 4 Mar won’t make it"
+    assert row[3] == "late since 2 Mar" and row[10].startswith("not begun by 4 Mar won’t make it needs")
 
 
 def test_an_exam_on_nights_and_without_time_is_told(hands, house, crew):
@@ -164,7 +167,34 @@ def test_an_exam_on_nights_and_without_time_is_told(hands, house, crew):
     words = words_of(hands(ROSALIND).get(f"/people/{person.id}/exam").text)
     assert "9 May is on nights. The nearest days on day tour: 3 May or 25 May." in words
     exams.set_day(house, person.id, "a", START.date() + 2 * DAY, coordinator, START)
-    assert "won’t make it" in row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")["exam"]
+    page = hands(ROSALIND).get(f"/crews/{crew.id}")
+    assert "misses the exam needs" in row_of(page, "Ines Okoro")["exam"] and "45 minutes" in page.text
+    assert "Won’t make a day: 0 . Misses the exam: 1 ." in words_of(page.text)
+
+
+def test_a_missed_exam_is_no_missed_day_of_a_module(hands, house, crew):
+    ines, marek = (a_member(house, crew, name).person for name in ("Ines Okoro", "Marek Osei"))
+    exams.set_day(house, ines.id, "a", START.date() + 2 * DAY, crew_coordinator(house, crew), START)
+    day = START.date() + DAY
+    own = assignments.new(
+        "units", "person", marek.id, rig_type=None, due_by="date", due_day=day, pass_mark=80, must_pass=True,
+        made_by=crew_coordinator(house, crew), made_at=START,
+    )  # fmt: skip
+    assignments.add(house, own)
+    rosalind = hands(ROSALIND)
+    assert names_on(rosalind.get(f"/crews/{crew.id}?state=misses the exam")) == ["Ines Okoro"]
+    assert names_on(rosalind.get(f"/crews/{crew.id}?state=won't make it")) == ["Marek Osei"]
+    assert names_on(rosalind.get(f"/crews/{crew.id}?state=not begun&module=units")) == ["Marek Osei"]
+    assert names_on(rosalind.get(f"/crews/{crew.id}?sort=units")) == ["Marek Osei", "Ines Okoro"]
+
+
+def test_modules_with_a_day_after_the_exam_are_told(hands, house, crew):
+    person = a_member(house, crew).person
+    exams.set_day(house, person.id, "a", START.date() + 30 * DAY, crew_coordinator(house, crew), START)
+    assigned(house, "units", crew, due=START.date() + 30 * DAY)
+    assert "only after it" not in row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")["exam"]
+    assigned(house, "units", crew, due=START.date() + 31 * DAY)
+    assert "1 module only after it" in row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")["exam"]
 
 
 def names_on(page):

@@ -98,6 +98,12 @@ def revoke_all(store: Store, crew_id: str, now: datetime, person_id: str | None 
         )
 
 
+def follow(store: Store, person_id: str, crew_id: str) -> None:
+    """Take a person's slip for their first sign-in, if one is open, to the crew that they are in now."""
+    with store.writing() as db:
+        db.execute("update slips set crew = ? where person = ? and revoked_at is null", [crew_id, person_id])
+
+
 def _slip(row: tuple) -> Slip:
     id, crew, person, most_uses, uses, made_at, until, revoked_at = row
     ended = as_moment(revoked_at) if revoked_at else None

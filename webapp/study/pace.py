@@ -5,7 +5,7 @@ what does not fit at all can't be met, and somebody has to move the day, or give
 """
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import count, islice
@@ -87,6 +87,27 @@ def say(pace: Pace) -> str:
             f" so it fits only with days off ({hours(pace.off)})."
         )
     return f"About {left} of study are left, and there are only {there_is} until then, days off counted in."
+
+
+def short(pace: Pace) -> str:
+    """What it needs and what there is, for a cell of a table: 'needs 10½ hours, has 3½ hours'. Rounded as in `say`."""
+    return f"needs {hours(pace.left, up=True)}, has {hours(pace.on + pace.off)}"
+
+
+def fits_by(loads: Iterable[Load], new: Collection[str], ahead: Iterable[Minutes], today: date) -> date | None:
+    """The first day by which the modules `new` can be done, with all else that is due no later; None if by no day.
+
+    `loads` are all that is to be passed; the day that the new ones have there does not count. `ahead` are the minutes
+    up to today, tomorrow and so on: it says how far is looked.
+    """
+    loads = list(loads)
+    mine = sum(each.left for each in loads if each.module in new)
+    for number, minutes in enumerate(ahead):
+        day = today + timedelta(number)
+        rest = sum(each.left for each in loads if each.module not in new and each.due <= day)
+        if mine + rest <= minutes.on + minutes.off:
+            return day
+    return None
 
 
 def hours(minutes: float, up: bool = False) -> str:

@@ -72,6 +72,14 @@ def due_day(due_by: str, day: date, rotation: Rotation) -> date:
     return last_day_of_hitch(rotation, day) if due_by == "hitch" else day
 
 
+def due_day_of_joiner(due: date, joined: date, rotation: Rotation) -> date:
+    """The day by which somebody who joined on that day has to do what their crew was assigned by `due`.
+
+    Nobody is late on the day they come: where it was past already, it is the last day of their first hitch in the crew.
+    """
+    return due if due >= joined else last_day_of_hitch(rotation, joined)
+
+
 def standing(
     asked: Asked | None,
     excuse: str | None,

@@ -1,5 +1,6 @@
 """Modules assigned to a crew, to one of its hands, or to its rig; and what is assigned now."""
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import date, timedelta
 
@@ -18,6 +19,7 @@ from webapp.records.crews import Crew, Membership
 from webapp.records.rotations import Held
 from webapp.study.rotation import last_day_of_hitch
 from webapp.study.standing import due_day
+from webapp.time_enough import Outlook, about_another_rig, outlook
 from webapp.views.day_field import read_day, read_reason
 from webapp.views.entry import NOT_TAKEN
 
@@ -38,16 +40,18 @@ class Line:
 
 @views.get("/crews/<crew_id>/assign")
 def show(crew_id: str) -> str:
-    """The form, and what is assigned now. `person` in the address chooses a hand."""
+    """The form, and what is assigned now. `person` in the address chooses a hand, `paper` ticks its modules."""
     crew = my_crew(crew_id)
     person = request.args.get("person", "")
     start = {"to": f"person:{person}" if person else "crew", "must_pass": "yes"}
-    return _page(crew, start, [], {}, request.args.get("done"))
+    paper = request.args.get("paper")
+    ticked = assigning.modules_of_paper(paper) if paper in PAPERS else ()
+    return _page(crew, start, ticked, {}, request.args.get("done"))
 
 
 @views.post("/crews/<crew_id>/assign")
 def assign(crew_id: str) -> Response | tuple[str, int]:
-    """Assign the modules ticked, or all of a paper."""
+    """Assign the modules ticked; first, where time is short or the rig is of another type, ask with the numbers."""
     crew = my_crew(crew_id)
     problems: dict[str, str] = {}
     modules = _read_modules(problems)
@@ -55,13 +59,23 @@ def assign(crew_id: str) -> Response | tuple[str, int]:
     terms = _read_terms(crew, problems)
     if problems:
         return _page(crew, request.form, request.form.getlist("module"), problems), NOT_TAKEN
+    look = outlook(crew, aim, modules, terms)
+    asked = _as_asked(modules, aim, terms)
+    if "look" in request.form or (look.asks and request.form.get("sure") != asked):
+        page = _page(crew, request.form, request.form.getlist("module"), {}, look=look, sure=asked)
+        return page, 200 if "look" in request.form else NOT_TAKEN
     assigning.assign(crew, aim, modules, terms)
     return redirect(url_for(".show", crew_id=crew.id, done="assigned"), 303)
 
 
+def _as_asked(modules: list[Module], aim: Aim, terms: Terms) -> str:
+    """What a question was about, so that a yes to it is no yes to what was changed since."""
+    return " ".join([*(each.id for each in modules), aim.to, aim.id, terms.due_by, terms.due_day.isoformat()])
+
+
 @views.post("/crews/<crew_id>/assignments/<assignment_id>/end")
 def end(crew_id: str, assignment_id: str) -> Response | tuple[str, int]:
-    """End an assignment, with a reason."""
+    """End an assignment with a reason, or by `all` each that was made together with it."""
     crew = my_crew(crew_id)
     line = next((each for each in _lines(crew) if each.assignment.id == assignment_id), None) or abort(404)
     if line.assignment.rig and not _whole_rig(crew):
@@ -69,24 +83,37 @@ def end(crew_id: str, assignment_id: str) -> Response | tuple[str, int]:
     problems: dict[str, str] = {}
     why = read_reason("why", "Write why it ends, in a few words.", problems)
     if problems:
-        return _page(crew, {}, [], {f"why-{assignment_id}": problems["why"]}), NOT_TAKEN
-    assigning.end(crew, line.assignment, line.to, why)
+        field = f"why-all-{assignment_id}" if "all" in request.form else f"why-{assignment_id}"
+        return _page(crew, {}, [], {field: problems["why"]}), NOT_TAKEN
+    group = next(each for each in _groups(_lines(crew)) if line in each)
+    assigning.end(crew, [each.assignment for each in (group if "all" in request.form else [line])], line.to, why)
     return redirect(url_for(".show", crew_id=crew.id, done="ended"), 303)
 
 
-DONE = {"assigned": "It is assigned.", "ended": "The assignment is ended."}
+DONE = {"assigned": "It is assigned.", "ended": "It is no longer assigned."}
 
 
-def _page(crew: Crew, typed: dict, ticked: list[str], problems: dict[str, str], done: str | None = None) -> str:
+def _page(
+    crew: Crew,
+    typed: dict,
+    ticked: Collection[str],
+    problems: dict[str, str],
+    done: str | None = None,
+    look: Outlook | None = None,
+    sure: str = "",
+) -> str:
     return render_template(
         "crews/assign.html",
         crew=crew,
         members=crews.members(store(), [crew.id]),
         whole_rig=_whole_rig(crew),
         modules=_assignable(),
-        papers=PAPERS,
         hitches=_hitches(crew),
-        lines=_lines(crew),
+        groups=_groups(_lines(crew)),
+        elsewhere={each.id for each in course().modules if about_another_rig(each, crew.rig.rig_type)},
+        person=request.args.get("person", ""),
+        look=look,
+        sure=sure,
         typed=typed,
         ticked=ticked,
         problems=problems,
@@ -127,6 +154,17 @@ def _lines(crew: Crew) -> list[Line]:
     return sorted(lines, key=lambda line: (line.due, line.to, line.module.number if line.module else 0))
 
 
+def _groups(lines: list[Line]) -> list[list[Line]]:
+    """The lines, those together that were assigned in one go."""
+    groups: dict[tuple, list[Line]] = {}
+    for line in lines:
+        each = line.assignment
+        groups.setdefault((line.due, line.to, each.made_at, each.made_by, each.rig_type, each.must_pass), []).append(
+            line
+        )
+    return list(groups.values())
+
+
 def _due(assignment: Assignment, crew: Crew, held: dict[str, Held]) -> date:
     """By the crew's rotation; what is asked of one hand goes by the rotation of that hand."""
     rotation = held[assignment.person].rotation if assignment.person else rotation_of(crew)
@@ -140,14 +178,11 @@ def _name(assignment: Assignment, crew: Crew, members: dict[str, Membership]) ->
 
 
 def _read_modules(problems: dict[str, str]) -> list[Module]:
-    """Those that are ticked, and those that the chosen paper asks."""
+    """Those that are ticked."""
     ticked = set(request.form.getlist("module"))
-    paper = request.form.get("paper", "")
-    if paper in PAPERS:
-        ticked |= assigning.modules_of_paper(paper)
     found = [each for each in _assignable() if each.id in ticked]
     if not found:
-        problems["module"] = "Choose at least one module, or a paper."
+        problems["module"] = "Tick at least one module."
     return found
 
 

@@ -6,7 +6,7 @@ from datetime import date
 from flask import Blueprint, abort, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response
 
-from webapp import crewing
+from webapp import crewing, waiting
 from webapp.allowed import coordinating, house_coordinator, my_crew
 from webapp.assigned import rotation_of
 from webapp.at_hand import me, now, store, today
@@ -40,7 +40,9 @@ def show() -> str:
     if not (makes_crews or coordinating()):
         abort(404)
     return render_template(
-        "crews/crews.html", crews=[_crew_now(each) for each in coordinating()], makes_crews=makes_crews
+        "crews/crews.html",
+        crews=[(_crew_now(each.crew), each) for each in waiting.in_my_crews()],
+        makes_crews=makes_crews,
     )
 
 

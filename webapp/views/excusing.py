@@ -1,6 +1,6 @@
 """One module or task that is not asked of one hand, or in whose place something else stands; and the hand's exam."""
 
-from datetime import date
+from datetime import date, timedelta
 
 from flask import Blueprint, abort, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response
@@ -10,14 +10,20 @@ from webapp.allowed import my_member
 from webapp.at_hand import course, store, today
 from webapp.records import exams, excuses, rotations
 from webapp.records.crews import Membership
-from webapp.standings import rows_of
+from webapp.standings import Row, rows_of
 from webapp.study.pace import days_for_an_exam, exam_day_fault, say
+from webapp.study.standing import months_after
 from webapp.views.day_field import LONGEST, read_day, read_reason
 from webapp.views.entry import NOT_TAKEN
 
 views = Blueprint("excusing", __name__)
 
-DONE = {"excused": "It is written down.", "ended": "It is asked for again.", "exam": "The exam day is set."}
+DONE = {
+    "excused": "It is written down.",
+    "ended": "It is asked for again.",
+    "exam": "The exam day is set.",
+    "before": "The days are brought forward: all is to be done before the exam.",
+}
 
 
 @views.get("/people/<person_id>/excuse")
@@ -33,11 +39,7 @@ def excuse(person_id: str) -> Response | tuple[str, int]:
     problems: dict[str, str] = {}
     module, task = _read_what(problems)
     why = read_reason("why", "Write why it is not asked for, in a few words.", problems)
-    instead = " ".join(request.form.get("instead", "").split())
-    if request.form.get("kind") == "replaced" and not instead:
-        problems["instead"] = "Write what stands in its place, such as the other rig, the yard or a drill."
-    if len(instead) > LONGEST:
-        problems["instead"] = f"Write at most {LONGEST} characters."
+    instead = _read_instead(problems)
     if problems:
         return _page(member, request.form, problems), NOT_TAKEN
     assigning.excuse(member, module, task, why, instead)
@@ -72,11 +74,48 @@ def set_exam(person_id: str) -> Response | tuple[str, int]:
     paper = request.form.get("paper", "")
     if paper not in exams.PAPERS:
         problems["paper"] = "Choose the paper."
-    day = None if "none" in request.form else read_day("day", problems)
+    day = None if "none" in request.form else _read_exam_day(problems)
     if problems:
         return _exam_page(member, request.form, problems), NOT_TAKEN
     assigning.set_exam(member, paper, day)
     return redirect(url_for(".exam", person_id=person_id, done="exam"), 303)
+
+
+@views.post("/people/<person_id>/exam/before")
+def before_exam(person_id: str) -> Response:
+    """Bring forward the days of modules that are later than the exam: to the day before it."""
+    member = my_member(person_id)
+    row = rows_of([member])[0]
+    if row.after_exam:
+        assigning.bring_forward(member, row.after_exam, _day_before(row))
+    return redirect(url_for(".exam", person_id=person_id, done="before"), 303)
+
+
+def _day_before(row: Row) -> date:
+    return max(today(), row.exam.day - timedelta(1))
+
+
+def _read_exam_day(problems: dict[str, str]) -> date | None:
+    """The day of an exam; one more than a year ahead only with the tick that it is meant so."""
+    day = read_day("day", problems)
+    if day and day > months_after(today(), 12) and "far" not in request.form:
+        problems["day"] = "That day is more than a year ahead. Look at its year. If it is right, tick the box below."
+    return day
+
+
+def _read_instead(problems: dict[str, str]) -> str:
+    """What stands in its place; empty where it is just not asked for, whatever the field has."""
+    kind = request.form.get("kind", "")
+    if kind not in excuses.KINDS:
+        problems["kind"] = "Choose what happens."
+    if kind != "replaced":
+        return ""
+    instead = " ".join(request.form.get("instead", "").split())
+    if not instead:
+        problems["instead"] = "Write what stands in its place, such as the other rig, the yard or a drill."
+    elif len(instead) > LONGEST:
+        problems["instead"] = f"Write at most {LONGEST} characters."
+    return instead
 
 
 def _read_what(problems: dict[str, str]) -> tuple[str | None, str | None]:
@@ -112,6 +151,8 @@ def _exam_page(member: Membership, typed: dict, problems: dict[str, str], done: 
         row=row,
         say=say,
         warnings=exam_warning(member, row.exam.day) if row.exam else None,
+        day_before=_day_before(row) if row.after_exam else None,
+        asks_far="more than a year" in problems.get("day", ""),
         typed=typed,
         problems=problems,
         done=DONE.get(done or ""),

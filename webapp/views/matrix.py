@@ -18,6 +18,7 @@ from webapp.study.standing import STATES
 views = Blueprint("matrix", __name__)
 
 WONT = "won't make it"
+MISSES = "misses the exam"
 FILTERS = ("state", "job", "days", "rig", "crew", "module")
 MOST_DAYS = 400
 
@@ -73,7 +74,7 @@ def _page(of: Sequence[Crew], title: str, crew: Crew | None) -> str:
         everybody=len(everybody),
         counts=_counts(rows),
         chosen=chosen,
-        states=(*STATES, WONT),
+        states=(*STATES, WONT, MISSES),
         jobs=sorted({row.membership.job for row in everybody}),
         rigs={each.rig.id: each.rig.name for each in of},
         modules=course().modules,
@@ -108,8 +109,10 @@ def _in_state(row: Row, state: str, module: str) -> bool:
     """Whether somebody is in that state in the module, or in any where none is asked for."""
     cells = [each for id, each in row.cells.items() if module in ("", id)]
     if state == WONT:
-        return any(each.wont_make_it for each in cells) or (not module and row.misses_exam)
-    return any(each.state == state for each in cells)
+        return any(each.wont_make_it for each in cells)
+    if state == MISSES:
+        return row.misses_exam
+    return any(each.state == state and not each.idle for each in cells)
 
 
 def _order(sort: str) -> Callable[[Row], tuple]:
@@ -124,17 +127,18 @@ def _order(sort: str) -> Callable[[Row], tuple]:
     if sort == "late":
         return lambda row: (-row.late, not row.misses_exam, -row.wont_make, *by_name(row))
     if sort in {each.id for each in course().modules}:
-        return lambda row: (STATES.index(row.cells[sort].state), *by_name(row))
+        return lambda row: (row.cells[sort].idle, STATES.index(row.cells[sort].state), *by_name(row))
     return by_name
 
 
 def _counts(rows: list[Row]) -> dict[str, int]:
-    """How many people are late in something, will not make a day, have an exam ahead, have passed all that is asked."""
-    found = Counter(late=0, wont=0, exam=0, done=0)
+    """How many are late, will not make a day, miss the exam, have one ahead, have passed all that is asked of them."""
+    found = Counter(late=0, wont=0, misses=0, exam=0, done=0)
     for row in rows:
         asked = [each for each in row.cells.values() if each.asked]
         found["late"] += bool(row.late)
-        found["wont"] += bool(row.wont_make or row.misses_exam)
+        found["wont"] += bool(row.wont_make)
+        found["misses"] += row.misses_exam
         found["exam"] += row.exam is not None and row.exam.day >= today()
         found["done"] += bool(asked) and all(each.state in DONE for each in asked)
     return found

@@ -1,6 +1,6 @@
 """One person's page, for who coordinates their crew: how they stand, what they did, which mistakes come again."""
 
-from flask import Blueprint, render_template
+from flask import Blueprint, render_template, request
 
 from webapp import hands_on
 from webapp.allowed import coordinating, my_member
@@ -8,7 +8,7 @@ from webapp.at_hand import bank, course, store, today
 from webapp.mistakes import come_again
 from webapp.my_papers import papers_of
 from webapp.my_readiness import readiness_for_coordinator
-from webapp.records import attempts, extra_time, questions, rotations
+from webapp.records import attempts, extra_time, people, questions, rotations
 from webapp.standings import rows_of
 from webapp.study.pace import say
 from webapp.study.rotation import on_nights, on_the_rig
@@ -18,6 +18,7 @@ from webapp.views.excusing import exam_warning
 views = Blueprint("member", __name__)
 
 LATEST = 12
+MISTAKES = 5
 WEEKS = 12
 
 
@@ -39,7 +40,10 @@ def show(person_id: str) -> str:
         on_nights=on_nights(rotation, today()),
         warnings=exam_warning(member, row.exam.day) if row.exam else None,
         versions=questions.versions_in_drills(store(), taken),
-        again=come_again(attempts.mistakes_of(store(), person_id, since)),
+        again=come_again(attempts.mistakes_of(store(), person_id, since), "Chose"),
+        first_mistakes=MISTAKES,
+        lessons={each.id: each for each in course().lessons},
+        signed_in=not people.without_password(store(), [person_id]),
         weeks=weeks(attempts.by_day(store(), person_id, since), WEEKS),
         latest=attempts.of_person(store(), person_id, LATEST, since=since),
         bank=bank(),
@@ -50,4 +54,5 @@ def show(person_id: str) -> str:
         modules={each.id: each for each in course().modules},
         readiness=readiness_for_coordinator(member),
         may_move=len(coordinating()) > 1,
+        done=f"The move is made: now in {member.crew.full_name}." if request.args.get("done") == "moved" else None,
     )

@@ -19,6 +19,7 @@ TABLE = [
     ("GET", "/people/<person_id>/extra-time", {}, 303, 404, 404, 404, 404, 404, 200),
     ("POST", "/people/<person_id>/extra-time", {}, 303, 404, 404, 404, 404, 404, 422),
     ("POST", "/people/<person_id>/extra-time", {"why": "Letter of 2 March"}, 303, 404, 404, 404, 404, 404, 303),
+    ("POST", "/people/<person_id>/exam/before", {}, 303, 404, 404, 404, 404, 404, 303),
     ("GET", "/people/<person_id>/transfer", {}, 303, 404, 404, 404, 404, 404, 200),
     ("POST", "/people/<person_id>/transfer", {"crew": "{other_crew}", "why": "x"}, 303, 404, 404, 404, 404, 404, 404),
 ]  # fmt: skip

@@ -1,5 +1,6 @@
 """Minutes left against minutes there are, counted by hand for a hitch of 14 days on and 14 off from Monday 2 March."""
 
+import itertools
 from datetime import date, timedelta
 
 import pytest
@@ -12,10 +13,13 @@ from webapp.study.pace import (
     added_up,
     days_for_an_exam,
     exam_day_fault,
+    fits_by,
     hours,
+    minutes_ahead,
     minutes_until,
     pace,
     say,
+    short,
 )
 from webapp.study.rotation import Rotation
 
@@ -42,6 +46,29 @@ def test_the_minutes_until_a_day_count_today_and_that_day(day, on, off):
 )
 def test_what_fits_only_with_days_off_is_tight(left, verdict):
     assert pace(left, Minutes(60, 40)).verdict == verdict
+
+
+def test_in_a_cell_it_is_said_short():
+    assert short(pace(601, Minutes(180, 45))) == "needs 10½ hours, has 3½ hours"
+    assert short(pace(29.2, Minutes(10.9, 4))) == "needs 30 minutes, has 14 minutes"
+
+
+@pytest.mark.parametrize(
+    ("loads", "day"),
+    [
+        pytest.param([Load("a", 45, TODAY)], date(2026, 3, 4), id="three days of a quarter of an hour"),
+        pytest.param([Load("a", 0, TODAY)], TODAY, id="nothing left"),
+        pytest.param(
+            [Load("a", 45, TODAY), Load("b", 30, date(2026, 3, 3))], date(2026, 3, 6), id="what is due before"
+        ),
+        pytest.param([Load("a", 45, TODAY), Load("b", 30, date(2026, 3, 5))], date(2026, 3, 4), id="with one after"),
+        pytest.param([Load("a", 15 * 400, TODAY)], None, id="not within what is looked at"),
+    ],
+)
+def test_the_day_by_which_it_fits_is_the_first_that_has_the_minutes(loads, day):
+    """Counted by hand: 15 minutes a day from 2 March on."""
+    ahead = itertools.islice(minutes_ahead(MARCH, TODAY), 365)
+    assert fits_by(loads, {"a"}, ahead, TODAY) == day
 
 
 def test_nothing_left_is_always_enough():

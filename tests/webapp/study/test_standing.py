@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from webapp.study.rotation import Rotation
-from webapp.study.standing import Asked, Result, due_day, lesson_refresh_days, months_after, standing
+from webapp.study.standing import Asked, Result, due_day, due_day_of_joiner, lesson_refresh_days, months_after, standing
 
 DUE = date(2026, 3, 15)
 BEFORE, AFTER = date(2026, 3, 14), date(2026, 3, 16)
@@ -123,3 +123,18 @@ def test_waiting_a_day_never_makes_anybody_pass(results, begun, today):
     now = standing(ASKED, None, results, REFRESHERS, begun, today)
     tomorrow = standing(ASKED, None, results, REFRESHERS, begun, today + timedelta(1))
     assert not (tomorrow.state == "passed" and now.state != "passed")
+
+
+@pytest.mark.parametrize(
+    ("due", "joined", "day"),
+    [
+        pytest.param(DUE, date(2026, 3, 10), DUE, id="there before it"),
+        pytest.param(DUE, DUE, DUE, id="comes on the very day"),
+        pytest.param(DUE, date(2026, 3, 16), date(2026, 4, 12), id="comes in the days off: the end of the next hitch"),
+        pytest.param(DUE, date(2026, 4, 5), date(2026, 4, 12), id="comes in the middle of a hitch"),
+        pytest.param(date(2026, 4, 20), date(2026, 4, 5), date(2026, 4, 20), id="a day to come stays"),
+    ],
+)
+def test_who_joins_after_the_day_has_to_the_end_of_their_first_hitch(due, joined, day):
+    """14 days on and 14 off from 2 March 2026: hitches to 15 March and 12 April."""
+    assert due_day_of_joiner(due, joined, Rotation(14, 14, date(2026, 3, 2), 0, 0)) == day
