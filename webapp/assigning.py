@@ -200,7 +200,7 @@ def rigs_wholly_mine(mine: Collection[Crew]) -> list[Rig]:
 
 def _named(modules: Iterable[Module]) -> str:
     names = [name_of(each.id, None) for each in modules]
-    return f"{'Module' if len(names) == 1 else 'Modules'} {', '.join(names)}"
+    return f"{'Module' if len(names) == 1 else 'Modules'} {'; '.join(names)}"
 
 
 def _due(due_by: str, day: date) -> str:

@@ -24,8 +24,8 @@ TWELVE = [
 TWO_AMISS = [*TWELVE[:4], "Floorhand 5,,floorhand,imperial,point,,\n", *TWELVE[5:10], "Floorhand 11,,,us,point,,\n"]
 TWO_AMISS += TWELVE[11:]
 SEVENS, TWELVES = "Quillwater 7, Crew A", "Quillwater 12, Crew B"
-LOADS, KELLY, MASTS = "8", "2", "5"
-"""Modules by their number: loads and power, the kelly rig, masts."""
+HOISTING, KELLY, UNITS = "6", "2", "1"
+"""Modules by their number: hoisting machinery, the kelly rig, units and plates."""
 
 
 @pytest.fixture(scope="module")
@@ -128,7 +128,7 @@ def _checks_the_sheet(driller: Page) -> None:
 
 def _assigns_what_can_not_all_be_met(lead: Coordinator) -> None:
     """Three modules by the end of the hitch, and for one hand an exam on Friday."""
-    lead.assigns(SEVENS, f"{LOADS} Loads and power", f"{KELLY} Kelly", f"{MASTS} Masts")
+    lead.assigns(SEVENS, f"{HOISTING} Hoisting machinery", f"{KELLY} Kelly", f"{UNITS} Units")
     lead.opens_hand(SEVENS, "Joao Wexley")
     lead.page.get_by_role("link", name="Exam day").click()
     lead.page.get_by_role("radio", name="A floorhand").check()
@@ -138,13 +138,13 @@ def _assigns_what_can_not_all_be_met(lead: Coordinator) -> None:
     lead.goes_to(SEVENS)
     row = lead.page.get_by_role("row", name="Joao Wexley")
     expect(row.locator("td").first).to_contain_text("misses the exam")
-    expect(lead.cell("Joao Wexley", LOADS)).to_contain_text("not begun")
-    expect(lead.cell("Joao Wexley", LOADS)).to_contain_text("by 15 Mar")
+    expect(lead.cell("Joao Wexley", HOISTING)).to_contain_text("not begun")
+    expect(lead.cell("Joao Wexley", HOISTING)).to_contain_text("by 15 Mar")
 
 
 def _is_asked_with_the_numbers_of_the_rig(hand: Hand) -> None:
     """The first draw is the course's, and the second one says whose numbers it has. Both are answered right."""
-    hand.is_given("Joao Wexley", "loads.fast-line-pull")
+    hand.is_given("Joao Wexley", "hoisting.fast-line-speed")
     assert hand.page.get_by_text("With the numbers of").count() == 0
     hand.answer_right()
     hand.page.get_by_role("button", name="Same kind, other numbers").click()
@@ -167,10 +167,10 @@ def _passes_the_test_of(module: str, hand: Hand) -> None:
 
 def _sees_the_table_change(lead: Coordinator) -> None:
     lead.goes_to(SEVENS)
-    expect(lead.cell("Joao Wexley", LOADS)).to_contain_text("on the way")
+    expect(lead.cell("Joao Wexley", HOISTING)).to_contain_text("on the way")
     expect(lead.cell("Joao Wexley", KELLY)).to_contain_text("passed")
-    expect(lead.cell("Joao Wexley", MASTS)).to_contain_text("not begun")
-    expect(lead.cell("Floorhand 7", LOADS)).to_contain_text("not begun")
+    expect(lead.cell("Joao Wexley", UNITS)).to_contain_text("not begun")
+    expect(lead.cell("Floorhand 7", HOISTING)).to_contain_text("not begun")
 
 
 def _signs(driller: Page, hand: str, task: str) -> None:
@@ -223,8 +223,8 @@ def _moves_to_the_other_rig(lead: Coordinator) -> None:
 
 def _sees_who_is_late(lead: Coordinator) -> None:
     lead.goes_to(SEVENS)
-    expect(lead.cell("Floorhand 7", MASTS)).to_contain_text("late")
-    expect(lead.cell("Floorhand 7", MASTS)).to_contain_text("since 15 Mar")
+    expect(lead.cell("Floorhand 7", UNITS)).to_contain_text("late")
+    expect(lead.cell("Floorhand 7", UNITS)).to_contain_text("since 15 Mar")
     expect(lead.page.locator(".counts")).to_contain_text("Late in something: 12.")
 
 

@@ -54,7 +54,11 @@ def test_a_module_is_assigned_to_a_crew_by_the_end_of_a_hitch(rosalind, house, c
     assert (tripping.pass_mark, tripping.must_pass, tripping.rig_type) == (90, True, None)
     assert row_of(rosalind.get(f"/crews/{crew.id}"), "Ines Okoro")[1].startswith("not begun by 15 Mar")
     assert details(house, crew) == [
-        ("assigned", "Modules 1, 4 to Quillwater 7, Crew A, by the end of the hitch of 15\N{NO-BREAK SPACE}Mar.")
+        (
+            "assigned",
+            "Modules 1 Units and the rating plate; 4 Connections and tripping to Quillwater 7, Crew A,"
+            " by the end of the hitch of 15 March 2026.",
+        )
     ]
 
 
@@ -135,7 +139,7 @@ def test_an_assignment_ends_with_a_reason_and_stays_in_the_records(hands, rosali
     assert ended.ended_why == "The rig is stacked."
     assert details(house, crew)[0] == (
         "assignment ended",
-        "Module 1, assigned to Quillwater 7, Crew A: The rig is stacked.",
+        "Module 1 Units and the rating plate, assigned to Quillwater 7, Crew A: The rig is stacked.",
     )
 
 
@@ -156,7 +160,8 @@ def test_what_was_assigned_in_one_go_ends_in_one_go(rosalind, house, crew, membe
     assert [each.module for each in running(house, crew)] == ["hoisting"]
     assert details(house, crew)[0] == (
         "assignment ended",
-        "Modules 1, 2, 5, assigned to Quillwater 7, Crew A: Stacked.",
+        "Modules 1 Units and the rating plate; 2 Kelly rigs: the rotating system; 5 Masts, derricks and substructures,"
+        " assigned to Quillwater 7, Crew A: Stacked.",
     )
 
 
@@ -353,7 +358,8 @@ def test_days_after_the_exam_are_warned_of_and_brought_forward(rosalind, house, 
     own = assignments.running(house, [who], [], [])
     assert [(each.module, each.pass_mark, each.must_pass) for each in own] == [("units", 85, True), ("kelly", 85, True)]
     assert details(house, crew)[0][1].replace("\N{NO-BREAK SPACE}", " ") == (
-        "Modules 1, 2 to Ines Okoro, by 2 Apr, before the exam."
+        "Modules 1 Units and the rating plate; 2 Kelly rigs: the rotating system to Ines Okoro, by 2 April 2026,"
+        " before the exam."
     )
     rosalind.send(f"{address}/before")
     assert len(assignments.running(house, [who], [], [])) == 2, "nothing is left to bring forward"
