@@ -56,15 +56,16 @@ SIGNED_IN = [
 
 
 # A bar that stays in view covers part of what is just under it; one scrolls on, so it is no fault of what lies there.
-UNSTICK = "document.querySelectorAll('.actions-main, .places').forEach(bar => { bar.style.position = 'static' })"
+BARS = "document.querySelectorAll('.actions-main, .places').forEach(bar => { bar.style.position = '%s' })"
 
 
 def faults(page, where: str) -> list[str]:
     """What axe says against the page that is open, a line for each place. Pages keep their own strict policy."""
     page.wait_for_load_state()  # before the style sheet is there, every target looks small
-    page.evaluate(UNSTICK)
+    page.evaluate(BARS % "static")
     page.evaluate(AXE)
     found = page.evaluate(RUN, TAGS)["violations"]
+    page.evaluate(BARS % "")
     return [f"{where}: {each['id']} at {node['target']}: {each['help']}" for each in found for node in each["nodes"]]
 
 
