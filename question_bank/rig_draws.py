@@ -17,7 +17,6 @@ from question_bank.kinds.numeric_item import NumericItem
 from question_bank.kinds.refusals import impossible, kinds_of, refusal
 from question_bank.kinds.wrong_line import WrongLineItem
 from question_bank.question import Question
-from question_bank.rig_sheet import sheet_fields
 from question_bank.steps import ExpressionError
 from question_bank.units import UnitError, register
 
@@ -158,9 +157,3 @@ def _sentence(error: BankError) -> str:
     if error.field.startswith("givens "):
         return f"{error.field.removeprefix('givens ').capitalize()}: {error.problem}"
     return BY_FIELD.get(error.field, OTHERWISE)
-
-
-def unknown_fields(items: Iterable[Item]) -> list[str]:
-    """The fields of a sheet that no item takes."""
-    used = {field for item in items for field in takes(item).values()}
-    return [name for name in sheet_fields() if name not in used]

@@ -8,7 +8,7 @@ import math
 from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
-from itertools import count, islice
+from itertools import count
 
 from webapp.study.rotation import Rotation, minutes_of, on_nights, on_the_rig
 
@@ -42,11 +42,6 @@ class Load:
     module: str
     left: float
     due: date
-
-
-def minutes_until(rotation: Rotation, today: date, day: date) -> Minutes:
-    """The minutes from today up to and with that day, on the rig and off it; none for a day that is past."""
-    return next(islice(minutes_ahead(rotation, today), (day - today).days, None)) if day >= today else Minutes(0, 0)
 
 
 def minutes_ahead(rotation: Rotation, today: date) -> Iterator[Minutes]:

@@ -85,11 +85,6 @@ def minutes_of(rotation: Rotation, day: date) -> float:
     return rotation.minutes_on if on_the_rig(rotation, day) else rotation.minutes_off
 
 
-def minutes_between(rotation: Rotation, first: date, end: date) -> float:
-    """The minutes for study from `first` up to the day before `end`; 0 where `end` is not later."""
-    return sum(minutes_of(rotation, day) for day in days_between(first, end))
-
-
 def days_between(first: date, end: date) -> Iterator[date]:
     """Each day from `first` up to the day before `end`."""
     for number in range((end - first).days):
