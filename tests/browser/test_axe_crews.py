@@ -32,7 +32,7 @@ LEAD, OBSERVER, HAND = "Rosalind Achterberg", "Hettie Quarles", "Marek Osei-Lund
 OF_A_CREW = ("", "/about", "/people", "/people/new", "/people/file", "/assign", "/tasks", "/tasks?unseen=12",
              "/observers", "/slips", "/slips/print", "/log")  # fmt: skip
 OF_MANY = ("", "/people", "/assign", "/tasks?module=top-drive", "/tasks?module=top-drive&unseen=12", "/slips")
-OF_A_HAND = ("", "/excuse", "/exam", "/transfer", "/rig-sheet")
+OF_A_HAND = ("", "/excuse", "/exam", "/transfer", "/rig-sheet", "/readiness", "/extra-time")
 CLEAR = """form => { form.noValidate = true; form.querySelectorAll('input:not([type=hidden]):not([type=checkbox])\
 :not([type=radio])').forEach(each => { each.value = '' }) }"""
 
@@ -70,16 +70,20 @@ def addresses(served):
     slip = slips.make(store, one.id, lead, MOMENT, MOMENT + timedelta(9)).id
     marek, ines = (people.by_name(store, name).id for name in (HAND, "Ines Okoro"))
     signed = store.db.execute("select id, person from sign_offs where task = 'S-4.1' order by id").fetchall()[-1]
+    alone = store.db.execute("select id from sign_offs where task = 'S-2.3' order by id").fetchone()[0]
+    moved = next(each for each in crews.left(store, [seven.id]) if each.person.name == "Caspian Ferreira-Holt")
     return {
         "": ["/slip", "/slip/AAAA", f"/slip/{slips.code_of(store, slip)}", f"/set-up/{SET_UP}", "/set-up/AAAA"],
         LEAD: [
-            "/crews", "/crews/all", "/crews/all?state=late&days=3", "/crews/new", "/rigs/new", "/settings/crew",
+            "/crews", "/crews/all", "/crews/all?state=late&days=3", "/crews/log",
+            "/crews/new", "/rigs/new", "/settings/crew",
             *(f"/crews/{crew.id}{page}" for crew in (seven, one, none) for page in OF_A_CREW),
             *(f"/crews/{many.id}{page}" for page in OF_MANY),
             *(f"/people/{hand}{page}" for hand in (marek, ines) for page in OF_A_HAND),
             f"/people/{marek}/transfer?crew={one.id}", f"/crews/{one.id}/people/{ines}/leave",
             *(f"/rigs/{rig}/sheet{end}" for rig in (seven.rig.id, many.rig.id) for end in ("", "?edit=yes")),
-            "/crews/observed", "/crews/observed?task=S-4.1", f"/crews/signed/{signed[0]}",
+            "/crews/observed", "/crews/observed?task=S-4.1", f"/crews/signed/{signed[0]}", f"/crews/signed/{alone}",
+            f"/crews/{seven.id}/people/left/{moved.id}",
         ],
         OBSERVER: [
             "/sign-offs", f"/sign-offs/{marek}", f"/sign-offs/{marek}/S-4.1", "/sign-offs/mine",
@@ -89,7 +93,7 @@ def addresses(served):
             "/rig-sheet", "/rig-sheet?edit=yes", "/settings/crew", "/settings/crew/leave", "/record/tasks", "/record",
             "/today",
         ],
-        "amiss": _forms(seven, one, marek, ines, signed[0]),
+        "amiss": _forms(seven, one, marek, ines, signed[0], alone),
     }  # fmt: skip
 
 
@@ -100,7 +104,7 @@ def _last_of(store: Store, observer: str) -> str:
     return rows.fetchall()[-1][0]
 
 
-def _forms(seven: Crew, one: Crew, marek: str, ines: str, signed: str) -> list[tuple[str, str]]:
+def _forms(seven: Crew, one: Crew, marek: str, ines: str, differs: str, alone: str) -> list[tuple[str, str]]:
     """The coordinator's forms: the address, and the button that sends it with empty fields."""
     return [
         ("/rigs/new", "Make the rig"), ("/crews/new", "Make the crew"),
@@ -112,7 +116,7 @@ def _forms(seven: Crew, one: Crew, marek: str, ines: str, signed: str) -> list[t
         (f"/crews/{one.id}/about", "Close One"), (f"/people/{marek}/exam", "Set the exam day"),
         (f"/people/{marek}/excuse", "Write it down"), (f"/people/{marek}/transfer?crew={one.id}", "Move to"),
         (f"/rigs/{one.rig.id}/sheet?edit=yes", "Save the sheet"),
-        (f"/crews/signed/{signed}", "Withdraw"), (f"/crews/signed/{signed}", "Both stand"),
+        (f"/crews/signed/{alone}", "Withdraw"), (f"/crews/signed/{differs}", "Both stand"),
     ]  # fmt: skip
 
 
@@ -124,6 +128,7 @@ def test_every_rule_of_crews_is_opened(served, addresses):
         for who, those in addresses.items() if who != "amiss" for address in those
     }  # fmt: skip
     rules = {each.rule for each in served.app.url_map.iter_rules() if "GET" in each.methods and RULES.match(each.rule)}
+    rules -= {"/crews/<crew_id>/people/file/sample"}  # a file, and no page
     assert rules - opened == set()
 
 

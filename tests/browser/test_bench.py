@@ -122,7 +122,8 @@ def test_a_printed_sum_has_what_it_needs_and_no_form(open_page):
         ".working >> nth=0",
         ".caution",
         ".source",
-        ".foot p >> nth=1",
+        ".foot p:has-text('Training aid only')",
+        ".foot .print-only",
     ):
         assert page.locator(selector).is_visible(), selector
     for selector in (".own-numbers", ".places", ".bar", ".working-box"):

@@ -75,7 +75,7 @@ def test_signing_shows_what_was_signed(observer, house, crew, ines):
     assert (one.task, one.result, one.observed_on, one.note) == ("S-2.3", "prompted", START.date(), "Feet first.")
     assert (one.crew, one.rig, one.observer_name) == (crew.id, crew.rig.id, "Teodor Quist")
     [line] = log.of_crews(house, [crew.id], 5)
-    assert line.detail == "S-2.3 Set and pull slips, seen on 2026-03-02: done with prompts. Feet first."
+    assert line.detail == "S-2.3 Set and pull slips, seen on 2 March 2026: done with prompts. Feet first."
 
 
 def test_a_form_sent_again_signs_once(observer, house, ines):

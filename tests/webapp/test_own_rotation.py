@@ -70,7 +70,7 @@ def test_the_pace_goes_by_the_hands_own_days_and_minutes(hands, house, crew):
         db.execute("update people set minutes = 60, minutes_off = 0")
     assigned(house, "units", crew)
     page = hands(ROSALIND).get(f"/crews/{crew.id}")
-    assert row_of(page, "Ines Okoro")[1] == "not begun by 15 Mar won’t make it"
+    assert row_of(page, "Ines Okoro")[1].startswith("not begun by 15 Mar won’t make it")
     assert row_of(page, "Marek Osei")[1] == "not begun by 15 Mar"
     for day in range(14):
         rotations.set_day(house, marek.id, START.date() + timedelta(day), 0)

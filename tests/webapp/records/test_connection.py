@@ -99,7 +99,7 @@ def test_every_table_is_strict(store):
         "select name, strict from pragma_table_list"
         " where type = 'table' and schema = 'main' and name not like 'sqlite%'"
     ).fetchall()
-    assert len(tables) == 35
+    assert len(tables) == 37
     assert {name for name, strict in tables if not strict} == set()
 
 

@@ -105,15 +105,15 @@ def test_in_a_lesson_the_latest_question_of_each_item_counts(store, person, plai
     assert {item: kept.id for item, kept in found.items()} == {"units.a": latest, "units.b": only}
 
 
-def test_draws_of_one_item_are_counted_for_each_person_by_an_index(store, person, plain):
-    for item in ("units.a", "units.b", "units.a"):
-        ask(store, person.id, item)
-    ask(store, None, "units.a", place="ten", drill="d1")
-    assert questions.drawn_before(store, person.id, "units.a") == 2
-    assert questions.drawn_before(store, person.id, "units.c") == 0
-    count = "explain query plan select count(*) from questions where person = 'x' and item = 'y'"
-    plan = " ".join(row[3] for row in store.db.execute(count))
-    assert "USING COVERING INDEX questions_by_pair" in plan
+def test_the_newest_draw_of_some_items_is_found_for_each_person(store, person, plain):
+    """Of those items and places only, and nobody else's."""
+    first = ask(store, person.id, "units.a")
+    later = ask(store, person.id, "units.b", now=START + timedelta(minutes=1))
+    ask(store, person.id, "units.c", now=START + timedelta(minutes=2))
+    ask(store, None, "units.a", place="ten", drill="d1", now=START + timedelta(minutes=3))
+    assert questions.newest_of(store, person.id, ["units.a", "units.b"], ["today"]).id == later
+    assert questions.newest_of(store, person.id, ["units.a"], ["today", "practice"]).id == first
+    assert questions.newest_of(store, person.id, ["units.a"], ["practice"]) is None
 
 
 def test_a_question_names_the_rig_sheet_that_it_took_numbers_from(store, person, plain):

@@ -130,8 +130,8 @@ def test_each_change_is_in_the_log_with_its_sentence(store, crew, ines, teodor):
         ("both stand", "Teodor Quist", "Ines Okoro"),
         ("signed", "Teodor Quist", "Ines Okoro"),
     ]
-    assert lines[2].detail == "S-2.4 A task, seen on 2026-03-02: done alone. Bowl size."
-    assert lines[0].detail == "S-2.4 of 2026-03-02, signed by Teodor Quist. Wrong hand."
+    assert lines[2].detail == "S-2.4 A task, seen on 2 March 2026: done alone. Bowl size."
+    assert lines[0].detail == "S-2.4 of 2 March 2026, signed by Teodor Quist. Wrong hand."
 
 
 def test_signatures_are_found_by_people_task_and_day(store, crew, ines, teodor):
