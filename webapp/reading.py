@@ -7,7 +7,7 @@ from datetime import date, datetime
 from course import Lesson
 from webapp.at_hand import course, me, store
 from webapp.my_tests import lessons_passed
-from webapp.records import lessons_read
+from webapp.records import excuses, lessons_read
 
 
 @dataclass(frozen=True)
@@ -58,5 +58,10 @@ def readings() -> list[Reading]:
 
 
 def read_on() -> Reading | None:
-    """The first lesson that is neither read to its end nor passed by test: where to read on. None when all are."""
-    return next((each for each in readings() if not each.is_done), None)
+    """The first lesson that is neither read to its end nor passed by test: where to read on. None when all are.
+
+    Modules that the hand is excused from, or that something else stands for, come after all others.
+    """
+    left = [each for each in readings() if not each.is_done]
+    excused = {each.module for each in excuses.running(store(), [me().id])}
+    return next((each for each in left if each.lesson.module not in excused), next(iter(left), None))

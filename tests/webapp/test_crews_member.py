@@ -253,12 +253,14 @@ def test_readiness_is_told_with_its_band_where_the_whole_history_may_be_seen(app
     person = a_member(house, crew).person
     exams.set_day(house, person.id, "b", date(2026, 4, 20), person.id, START)
     coordinator = hands(ROSALIND)
-    assert "Ready too early to say: fewer than 30 answers" in words_of(coordinator.get(f"/people/{person.id}").text)
+    page = f"/people/{person.id}/readiness"
+    assert page in coordinator.get(f"/people/{person.id}").text
+    assert "Too early to say. There are fewer than 30 answers." in words_of(coordinator.get(page).text)
     forty_answers(app, house, person)
     told = re.search(
-        r"Ready about (\d+) % of paper B on 20 Apr if nothing more is studied; in nine of ten cases between (\d+) %"
-        r" and (\d+) %. 80 % pass.",
-        words_of(coordinator.get(f"/people/{person.id}").text),
+        r"About (\d+) % of paper B on 20 Apr. That is if nothing more is studied. In nine of ten cases it is between"
+        r" (\d+) % and (\d+) %. The paper is passed with 80 %.",
+        words_of(coordinator.get(page).text),
     )
     about, low, high = map(int, told.groups())
     assert low < about < high
@@ -269,6 +271,6 @@ def test_readiness_that_would_tell_of_earlier_days_is_not_shown(app, hands, hous
     person = a_member(house, crew, sees_from=START + timedelta(days=2)).person
     record_all(house, [attempt(house, person.id, "units.torque-in-kn-m", 1)])
     forty_answers(app, house, person, days=3)
-    words = words_of(hands(ROSALIND).get(f"/people/{person.id}").text)
-    assert "Ready not shown: it would tell of what was done before 4 Mar" in words
-    assert "Since then: 40 answers, 40 right." in words and "in nine of ten" not in words
+    words = words_of(hands(ROSALIND).get(f"/people/{person.id}/readiness").text)
+    assert "Not shown. It would tell of what was done before 4 Mar" in words
+    assert "Since then: 40 answers, 40 right." in words and "n nine of ten" not in words

@@ -7,7 +7,7 @@ import pytest
 
 from tests.webapp.answers import answer_rightly
 from tests.webapp.page_browser import words_of
-from webapp.records import attempts, people, questions
+from webapp.records import attempts, excuses, people, questions
 from webapp.records.attempts import Attempt
 
 SAFETY = "/lessons/safety/dropped-objects"
@@ -235,3 +235,17 @@ def test_anothers_answers_are_not_there(hands, answered):
     assert other.get("/record/attempts?before=" + kept).status_code == 404
     assert other.get("/record/attempts?before=nonsense").status_code == 404
     assert kept not in other.get("/record").text
+
+
+def test_where_to_read_on_leaves_an_excused_module_for_last(app, hands, house, clock):
+    """A hand of a kelly rig, excused from top drives, is sent on to the next module."""
+    ines = hands("Ines Okoro")
+    lessons = app.extensions["pinandbox"]["course"].lessons
+    first = next(each for each in lessons if each.module == "top-drive")
+    for each in lessons[: lessons.index(first)]:
+        read_all(ines, app, each.id)
+    assert f"Or read on {first.number} " in words_of(ines.get("/today").text)
+    person = people.by_name(house, "Ines Okoro").id
+    excuses.add(house, person, person, clock(), why="No top drive here.", module="top-drive")
+    after = next(each for each in lessons[lessons.index(first) :] if each.module != "top-drive")
+    assert f"Or read on {after.number} " in words_of(ines.get("/today").text)

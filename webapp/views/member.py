@@ -52,7 +52,13 @@ def show(person_id: str) -> str:
         papers=papers_of(member),
         grant=extra_time.granted(store(), person_id, member.crew.id),
         modules={each.id: each for each in course().modules},
-        readiness=readiness_for_coordinator(member),
         may_move=len(coordinating()) > 1,
         done=f"The move is made: now in {member.crew.full_name}." if request.args.get("done") == "moved" else None,
     )
+
+
+@views.get("/people/<person_id>/readiness")
+def readiness(person_id: str) -> str:
+    """The mark to expect of one hand. A page of its own, since it folds all their answers again."""
+    member = my_member(person_id)
+    return render_template("people/readiness.html", member=member, readiness=readiness_for_coordinator(member))

@@ -11,6 +11,7 @@ TABLE = [
     ("POST", "/crews/<crew_id>/assign", {}, 303, 404, 404, 404, 404, 404, 422),
     ("POST", "/crews/<crew_id>/assignments/<assignment_id>/end", {}, 303, 404, 404, 404, 404, 404, 422),
     ("GET", "/people/<person_id>", {}, 303, 404, 404, 404, 404, 404, 200),
+    ("GET", "/people/<person_id>/readiness", {}, 303, 404, 404, 404, 404, 404, 200),
     ("GET", "/people/<person_id>/excuse", {}, 303, 404, 404, 404, 404, 404, 200),
     ("POST", "/people/<person_id>/excuse", {}, 303, 404, 404, 404, 404, 404, 422),
     ("POST", "/people/<person_id>/excuses/<excuse_id>/end", {}, 303, 404, 404, 404, 404, 404, 303),
