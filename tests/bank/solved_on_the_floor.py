@@ -75,6 +75,10 @@ ON_THE_FLOOR = {
         )
     ),
     "tripping.tong-line-pull": both(lambda torque, tong_arm: torque / tong_arm),
+    "tripping.depth-of-the-mousehole": {
+        "us": lambda joint_length, box_height: joint_length - box_height / 12,
+        "metric": lambda joint_length, box_height: joint_length - box_height / 100,
+    },
     "tripping.pull-with-todays-dope": {
         "us": lambda table_torque, dope_factor, tong_arm: 12 * table_torque * dope_factor / tong_arm,
         "metric": lambda table_torque, dope_factor, tong_arm: 100 * table_torque * dope_factor / tong_arm,
