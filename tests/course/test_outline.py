@@ -53,14 +53,6 @@ FAULTS = {
     "module needs itself": ("module", f'title = "U"\nneeds = ["units"]\n{MARKS}', 2, "'units' is not another module"),
     "module needs nothing known": ("module", f'title = "U"\nneeds = ["x"]\n{MARKS}', 2, "'x' is not another module"),
     "module not TOML": ("module", 'title = "U"\nneeds = [\n', 2, "this can't be read as TOML"),
-    "planned is no list": ("module", 'title = "U"\nneeds = []\nplanned = "x"\n', 3, "'planned' must be a list of"),
-    "planned without title": ("module", 'title = "U"\nneeds = []\nplanned = [{ id = "a" }]\n', 3, "'planned' must be"),
-    "planned and written": (
-        "module",
-        'title = "U"\nneeds = []\nplanned = [{ id = "first", number = "1.1", title = "F" }]\n',
-        3,
-        "lesson 1.1 is written",
-    ),
     "pass mark missing": ("module", 'title = "U"\nneeds = []\nrefresh_months = 12\n', 1, "the field 'pass_mark' is"),
     "pass mark too low": (
         "module",
@@ -134,14 +126,6 @@ def test_a_word_of_two_modules_is_refused(small_course):
     }
     with pytest.raises(CourseError, match=r"02-pipe/words\.toml, line 1: 'short ton' stands in 01-units too"):
         load_course(small_course(**files))
-
-
-def test_a_lesson_to_come_has_its_place_in_the_study_order(small_course):
-    planned = 'title = "U"\nneeds = []\nplanned = [{ id = "second", number = "1.2", title = "S" }]\n' + MARKS
-    order = 'lessons = ["units/second", "units/first"]\n'
-    course = load_course(small_course(**{FILES["module"]: planned, FILES["order"]: order}))
-    assert [each.id for each in course.lessons] == ["units/first"]
-    assert [each.id for each in course.planned] == ["units/second"]
 
 
 def test_a_lesson_file_with_another_name_is_refused(small_course):
