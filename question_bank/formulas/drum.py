@@ -4,7 +4,7 @@ import math
 
 from question_bank.equations import printed
 from question_bank.formulas.formula import Count, Length, Load, Ratio, Turns, registered
-from question_bank.rounding import whole_part
+from question_bank.rounding import rounded_up, whole_part
 
 GEOMETRY = "geometry (derived here)"
 FRICTION = "rope friction after Euler and Eytelwein, public lesson on belt friction"
@@ -86,6 +86,22 @@ def length_of_laps(laps: Turns, barrel: Length, rope: Length) -> Length:
     the table or the maker. Source: derived here; API RP 9B.
     """
     return laps * math.pi * (barrel + rope)
+
+
+@registered(
+    symbols="Nc N",
+    us=printed("roundup({laps} − 0.5) + 0.5", "turns", laps="turns"),
+    metric=printed("roundup({laps} − 0.5) + 0.5", "turns", laps="turns"),
+    holds={"laps": (1, 60, "turns")},
+    source="arithmetic (derived here); cuts by half laps are in API RP 9B, not seen in the original",
+)
+def half_laps_up(laps: Turns) -> Turns:
+    """Laps to cut where a programme cuts a half lap over a whole number, and never less than is asked.
+
+    Takes turns; gives turns. Holds for a drum with one crossover in each lap. Leaves out drums with two, whose
+    programmes cut quarter laps. Source: derived here; API RP 9B.
+    """
+    return rounded_up(laps - 0.5) + 0.5
 
 
 @registered(
