@@ -28,9 +28,7 @@ BELONGS = {
 }
 BY_NUMBER = {each.number: each for each in load_course().lessons}
 PLACES = [
-    pytest.param(id, number, id=f"{id} in {number}")
-    for id, numbers in BELONGS.items()
-    for number in numbers.split()
+    pytest.param(id, number, id=f"{id} in {number}") for id, numbers in BELONGS.items() for number in numbers.split()
 ]
 
 
