@@ -7,7 +7,7 @@ stands apart, because it loads the Markdown library.
 from course.blueprint import Blueprint, load_blueprints
 from course.errors import CourseError
 from course.glossary import Glossary, Term
-from course.outline import Course, Lesson, Module, PlannedLesson, load_course
+from course.outline import Course, Lesson, Module, load_course
 from course.tasks import Task
 
 __all__ = [
@@ -17,7 +17,6 @@ __all__ = [
     "Glossary",
     "Lesson",
     "Module",
-    "PlannedLesson",
     "Task",
     "Term",
     "load_blueprints",

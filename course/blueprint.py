@@ -189,7 +189,7 @@ class _Paper:
     def must_pass(self, questions: int) -> MustPass:
         row = self.values["must_pass"]
         self.only(row, {"questions", "one_each", "may"}, "must_pass")
-        lessons = {each.id: each for each in (*self.course.lessons, *self.course.planned)}
+        lessons = {each.id: each for each in self.course.lessons}
         found = MustPass(
             self.whole("must_pass.questions", row, questions),
             self.texts("must_pass.one_each", row, lessons),

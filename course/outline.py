@@ -1,15 +1,13 @@
 """Modules and lessons: what there is, in which order it is studied, and what it needs first.
 
 A course folder holds tasks.toml and modules/, and that holds study-order.toml and one folder a module, such as
-10-safety with its module.toml, its words.toml and its lessons, such as 01-dropped-objects.md. Lessons that are still
-to be written stand in module.toml, since their questions may be there first.
+10-safety with its module.toml, its words.toml and its lessons, such as 01-dropped-objects.md.
 """
 
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import ClassVar
 
 from course.errors import CourseError
 from course.fields import Fields
@@ -18,7 +16,6 @@ from course.lesson_files import LessonFile, PartText, read_lesson_file
 from course.tasks import Task, load_tasks
 
 HERE = Path(__file__).parent
-PLANNED = {"id", "number", "title"}
 NUMBERED = re.compile(r"(\d\d)-([a-z0-9-]+)")
 
 
@@ -38,18 +35,6 @@ class Lesson:
     parts: tuple[PartText, ...]
     path: Path = field(repr=False)
     glossary: Glossary = field(repr=False, compare=False)
-    written: ClassVar[bool] = True
-
-
-@dataclass(frozen=True)
-class PlannedLesson:
-    """A lesson that is still to be written. Its questions can be practised and worked at the bench."""
-
-    id: str
-    number: str
-    title: str
-    module: str
-    written: ClassVar[bool] = False
 
 
 @dataclass(frozen=True)
@@ -57,7 +42,7 @@ class Module:
     """One module. `needs` are ids of modules or lessons that come before it; `minutes` is the sum of its lessons.
 
     `pass_mark` is the least share of a module test that passes, in percent, where an assignment says no other.
-    `refreshers` has the months after which each lesson, written or planned, is to be shown again: {lesson id: months}.
+    `refreshers` has the months after which each lesson is to be shown again: {lesson id: months}.
     """
 
     id: str
@@ -65,18 +50,12 @@ class Module:
     title: str
     needs: tuple[str, ...]
     lessons: tuple[Lesson, ...]
-    planned: tuple[PlannedLesson, ...]
     pass_mark: int
     refreshers: Mapping[str, int]
 
     @property
     def minutes(self) -> int:
         return sum(each.minutes for each in self.lessons)
-
-    @property
-    def written_refreshers(self) -> dict[str, int]:
-        """`refreshers` of the written lessons: no test asks of one that is still to be written."""
-        return {each.id: self.refreshers[each.id] for each in self.lessons}
 
 
 @dataclass(frozen=True)
@@ -94,15 +73,6 @@ class Course:
     def lesson(self, id: str) -> Lesson:
         """The lesson with that id, such as 'units/force-mass-weight'. Raises KeyError."""
         return _with_id(self.lessons, id)
-
-    @property
-    def planned(self) -> tuple[PlannedLesson, ...]:
-        """The lessons that are still to be written, module by module."""
-        return tuple(each for module in self.modules for each in module.planned)
-
-    def lesson_or_planned(self, id: str) -> Lesson | PlannedLesson:
-        """The lesson with that id, written or still to be written. Raises KeyError."""
-        return _with_id((*self.lessons, *self.planned), id)
 
     def module(self, id: str) -> Module:
         """The module with that id, such as 'units'. Raises KeyError."""
@@ -122,8 +92,7 @@ def load_course(folder: Path = HERE) -> Course:
     places = sorted(each for each in (folder / "modules").iterdir() if each.is_dir() and NUMBERED.fullmatch(each.name))
     modules = tuple(_module(place, glossary) for place in places)
     by_id = {lesson.id: lesson for module in modules for lesson in module.lessons}
-    planned = {each.id for module in modules for each in module.planned}
-    lessons = _in_study_order(folder / "modules" / "study-order.toml", by_id, planned)
+    lessons = _in_study_order(folder / "modules" / "study-order.toml", by_id)
     _check_needs(places, modules, lessons)
     _check_terms(glossary, by_id)
     return Course(modules, lessons, glossary, load_tasks(folder, {each.id: each.number for each in modules}))
@@ -135,17 +104,16 @@ def _module(place: Path, glossary: Glossary) -> Module:
     if not path.is_file():
         raise CourseError(path, 1, "this module has no module.toml. Give it one with a title and its needs.")
     fields = Fields(path, path.read_text(encoding="utf-8"))
-    fields.only({"title", "needs", "planned", "pass_mark", "refresh_months", "refresh_sooner"})
+    fields.only({"title", "needs", "pass_mark", "refresh_months", "refresh_sooner"})
     files = sorted(each for each in place.glob("*.md"))
     lessons = tuple(_lesson(each, int(number), id, glossary) for each in files)
-    planned = _planned(fields, int(number), id, {each.number for each in lessons})
     title, needs = fields.text("title"), fields.texts("needs")
-    refreshers = _refreshers(fields, (*lessons, *planned))
+    refreshers = _refreshers(fields, lessons)
     pass_mark = fields.whole("pass_mark", 50, 100, "percent")
-    return Module(id, int(number), title, needs, lessons, planned, pass_mark, refreshers)
+    return Module(id, int(number), title, needs, lessons, pass_mark, refreshers)
 
 
-def _refreshers(fields: Fields, lessons: tuple[Lesson | PlannedLesson, ...]) -> dict[str, int]:
+def _refreshers(fields: Fields, lessons: tuple[Lesson, ...]) -> dict[str, int]:
     """{lesson id: months}: `refresh_months` for all, and what `refresh_sooner` says for some, by their short names."""
     usual = fields.whole("refresh_months", 1, 60, "months")
     sooner = fields.values.get("refresh_sooner", {})
@@ -155,19 +123,6 @@ def _refreshers(fields: Fields, lessons: tuple[Lesson | PlannedLesson, ...]) -> 
     for name in sooner.keys() - names:
         raise fields.fault("refresh_sooner", f"{name!r} is not a lesson of this module. Mend its spelling.")
     return {each.id: sooner.get(each.id.split("/")[1], usual) for each in lessons}
-
-
-def _planned(fields: Fields, module_number: int, module: str, written: set[str]) -> tuple[PlannedLesson, ...]:
-    """The lessons to come, as module.toml lists them; one that is written leaves the list."""
-    rows = fields.values.get("planned", [])
-    if not isinstance(rows, list) or not all(isinstance(row, dict) and set(row) == PLANNED for row in rows):
-        raise fields.fault("planned", "'planned' must be a list of { id, number, title }, one for each lesson to come.")
-    for row in rows:
-        if not str(row["number"]).startswith(f"{module_number}.") or row["number"] in written:
-            raise fields.fault(
-                "planned", f"lesson {row['number']} is written, or is not of this module. Mend the list."
-            )
-    return tuple(PlannedLesson(f"{module}/{row['id']}", row["number"], row["title"], module) for row in rows)
 
 
 def _lesson(path: Path, module_number: int, module: str, glossary: Glossary) -> Lesson:
@@ -191,20 +146,20 @@ def _check_front(read: LessonFile, glossary: Glossary) -> None:
             raise read.front.fault("terms", f"{word!r} is not in the glossary. Add it there, or mend its spelling.")
 
 
-def _in_study_order(path: Path, by_id: Mapping[str, Lesson], planned: set[str]) -> tuple[Lesson, ...]:
-    """Every lesson once, as study-order.toml lists them; those still to be written have their place there too."""
+def _in_study_order(path: Path, by_id: Mapping[str, Lesson]) -> tuple[Lesson, ...]:
+    """Every lesson once, as study-order.toml lists them."""
     if not path.is_file():
         raise CourseError(path, 1, "the study order is missing. List the ids of all lessons in it.")
     fields = Fields(path, path.read_text(encoding="utf-8"))
     fields.only({"lessons"})
     ids = fields.texts("lessons")
     for id in ids:
-        if id not in by_id and id not in planned:
+        if id not in by_id:
             raise fields.fault("lessons", f"{id!r} is not a lesson. Lessons are {', '.join(by_id)}.")
     for id in by_id:
         if id not in ids:
             raise fields.fault("lessons", f"the lesson {id!r} has no place in the study order. Add it.")
-    return tuple(by_id[id] for id in ids if id in by_id)
+    return tuple(by_id[id] for id in ids)
 
 
 def _check_needs(places: list[Path], modules: tuple[Module, ...], lessons: tuple[Lesson, ...]) -> None:
@@ -215,8 +170,7 @@ def _check_needs(places: list[Path], modules: tuple[Module, ...], lessons: tuple
         fields = Fields(path, path.read_text(encoding="utf-8"))
         for need in module.needs:
             found = [at for at, lesson in enumerate(lessons) if need in (lesson.id, lesson.module)]
-            to_come = any(need in (each.id, each.module) for other in modules for each in other.planned)
-            if need == module.id or not (found or to_come):
+            if need == module.id or not found:
                 raise fields.fault("needs", f"{need!r} is not another module or a lesson of this course.")
             if mine and found and max(found) > mine[0]:
                 raise fields.fault("needs", f"{need!r} is needed first, but the study order puts it later.")

@@ -141,12 +141,12 @@ def check(seeds: int) -> None:
     from webapp.checking import items_by_lesson, misfits
 
     bank, cases, course, faults = load_bank(), {}, load_course(), []
-    load_blueprints(course)
+    blueprints = load_blueprints(course)
     try:
         cases = load_cases(bank)
     except BankError as error:
         faults.append(str(error))
-    faults += [str(each) for each in (*check_formulas(), *misfits(bank, cases, course))]
+    faults += [str(each) for each in (*check_formulas(), *misfits(bank, cases, course, blueprints))]
     with click.progressbar(bank.values(), label="Items", file=sys.stderr) as items:
         for item in items:
             faults += [str(each) for each in check_item(item, seeds)]

@@ -18,7 +18,7 @@ from webapp.records.extra_time import Grant
 from webapp.records.paper_results import KINDS, OnePaper
 from webapp.records.sittings import Sitting
 from webapp.study.drawing_up import SELF_MARKED, Askable
-from webapp.study.paper import Demand, ModuleDemand, Shortfall, draw_paper, module_of, shortfall
+from webapp.study.paper import Demand, ModuleDemand, draw_paper, module_of
 from webapp.study.rotation import on_the_rig
 
 PART_MORE = 4
@@ -27,29 +27,17 @@ PART_MORE = 4
 
 @dataclass(frozen=True)
 class Paper:
-    """One paper as it can be sat now: its letter, blueprint, demand of the bank, and what the bank can't give yet."""
+    """One paper as it can be sat now: its letter, blueprint, and what it asks of the bank."""
 
     letter: str
     blueprint: Blueprint
     items: tuple[Askable, ...]
     demand: Demand
-    lacks: Shortfall
 
     @property
     def kind(self) -> str:
         """The kind of its sittings."""
         return KINDS[self.letter]
-
-    @property
-    def questions(self) -> int:
-        """How many questions it has, as the bank stands."""
-        return self.blueprint.questions - sum(self.lacks.questions.values())
-
-    @property
-    def must_pass(self) -> int:
-        """How many of them must be right whatever the mark, as the bank stands."""
-        may = sum(each.must_pass and each.lesson in self.demand.may for each in self.items)
-        return min(self.demand.must_pass, self.demand.must_pass - len(self.lacks.must_pass) + may)
 
     @property
     def pass_mark(self) -> int:
@@ -83,7 +71,7 @@ def paper(letter: str) -> Paper | None:
     blueprint, items = blueprints()[PAPERS[letter]], _askable()
     rig = my_rig()
     demand = demand_of(blueprint, items, rig.rig_type if rig else None)
-    return Paper(letter, blueprint, items, demand, shortfall(items, demand))
+    return Paper(letter, blueprint, items, demand)
 
 
 def demand_of(blueprint: Blueprint, items: tuple[Askable, ...], rig_type: str | None) -> Demand:
@@ -177,7 +165,7 @@ def begin(letter: str, timed: bool, extra: bool, seed: int | None = None) -> str
 def _askable() -> tuple[Askable, ...]:
     return tuple(
         Askable(item.id, lesson.id, item.kind, item.must_pass)
-        for lesson in (*course().lessons, *course().planned)
+        for lesson in course().lessons
         for item in bank().of_lesson(lesson.id)
         if item.kind not in SELF_MARKED
     )

@@ -8,7 +8,7 @@ from functools import cached_property
 
 from flask import current_app
 
-from course import Lesson, PlannedLesson
+from course import Lesson
 from webapp.at_hand import course, me, store, today
 from webapp.planning import Aims, aim_of, aims_of, offers, seconds_charged
 from webapp.records import attempts, memory
@@ -166,7 +166,7 @@ def _as_things_stand(situation: Situation, known: Mapping[str, State], aim: Aim,
 
 
 def _situation(person: Person) -> Situation:
-    """All that is known of who is asking. Today has the minutes that are left of it; each written lesson counts as
+    """All that is known of who is asking. Today has the minutes that are left of it; each lesson counts as
     read, since it will be by then if the hand goes on."""
     aim, day = aim_of(person), today()
     left = max(minutes_of(aim.rotation, day) - seconds_charged() / 60, 0.0)
@@ -182,11 +182,11 @@ def _situation(person: Person) -> Situation:
     )
 
 
-def never_asked_by_lesson(ready: Ready) -> list[tuple[Lesson | PlannedLesson, int]]:
+def never_asked_by_lesson(ready: Ready) -> list[tuple[Lesson, int]]:
     """(lesson, how many of its items) that the plan is not expected to ask before the exam, in course order."""
     of = {each.item: each.lesson for each in ready.situation.offers}
     counts = Counter(of[item] for item in ready.never_asked)
-    return [(each, counts[each.id]) for each in (*course().lessons, *course().planned) if counts[each.id]]
+    return [(each, counts[each.id]) for each in course().lessons if counts[each.id]]
 
 
 def readiness_for_coordinator(member: Membership) -> SeenByCoordinator:

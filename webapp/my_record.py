@@ -4,7 +4,7 @@ from collections import Counter
 from dataclasses import dataclass
 from datetime import date
 
-from course import Lesson, Module, PlannedLesson
+from course import Lesson, Module
 from question_bank import Item
 from webapp.at_hand import bank, course, me, store, today
 from webapp.records import attempts, memory, sittings
@@ -39,17 +39,13 @@ class Sat:
         return self.sitting.module is None
 
 
-LinesOfLesson = tuple[Lesson | PlannedLesson, list[Line]]
+LinesOfLesson = tuple[Lesson, list[Line]]
 
 
 def lines() -> list[LinesOfLesson]:
-    """The items of each lesson. A lesson still to be written stands there once one of its items is answered."""
+    """The items of each lesson."""
     of_item = _lines(attempts.counted(store(), me().id))
-    found = [
-        (lesson, [of_item[item.id] for item in bank().of_lesson(lesson.id)])
-        for lesson in (*course().lessons, *course().planned)
-    ]
-    return [(lesson, rows) for lesson, rows in found if lesson.written or any(row.times for row in rows)]
+    return [(lesson, [of_item[item.id] for item in bank().of_lesson(lesson.id)]) for lesson in course().lessons]
 
 
 def fading(of_lessons: list[LinesOfLesson]) -> list[LinesOfLesson]:

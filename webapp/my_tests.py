@@ -1,7 +1,6 @@
 """The module tests and refreshers of who is asking: which can be taken, when, and what they have passed.
 
-A test of a module is open to anybody at any time, before its lessons are read or after. It asks of written lessons
-only: what a hand can't read here yet proves nothing. A module without one has no test before its lessons come.
+A test of a module is open to anybody at any time, before its lessons are read or after.
 
 Once one is handed in, the next one of that module opens on the next study day: what was just shown as the right answer
 proves nothing the same evening.
@@ -53,7 +52,7 @@ class ModuleTest:
     def refresh_days(self) -> dict[str, date]:
         """From which day each lesson passed is to be shown again; none before the module is passed."""
         passes = [as_result(each) for each in self.results.tests if each.passed] if self.passed else []
-        return dict(lesson_refresh_days(passes, self.module.written_refreshers))
+        return dict(lesson_refresh_days(passes, self.module.refreshers))
 
     @property
     def called_for(self) -> list[Lesson]:
@@ -78,7 +77,7 @@ class ModuleTest:
 
 
 def my_tests() -> list[ModuleTest]:
-    """The test of every module, in the order of the modules; it has no items where there is nothing to ask yet."""
+    """The test of every module, in the order of the modules."""
     results, begun = results_of(store(), [me().id]), sittings.open_of(store(), me().id)
     return [
         ModuleTest(

@@ -24,7 +24,6 @@ from webapp.study.worth import Offer, Section, worth_of_sections
 
 WITHOUT_EXAM = "a"
 """The paper by whose weights a hand studies who has told no exam day."""
-NOT_WRITTEN = "lesson to come"
 MOST_MINUTES = 240
 """A day's minutes, whatever is added to them."""
 
@@ -122,14 +121,10 @@ def add_minutes(more: int) -> None:
 
 
 def offers() -> list[Offer]:
-    """Every item of the bank in course order, with the seconds it usually takes.
-
-    Items of lessons still to be written come last. They are never new here, since nobody has read their lesson; one
-    that a hand has practised comes back when it fades, as the page of its answer has said.
-    """
+    """Every item of the bank in course order, with the seconds it usually takes."""
     return [
         Offer(item.id, lesson.id, Section(lesson.module, item.kind), float(item.usual_seconds))
-        for lesson in (*course().lessons, *course().planned)
+        for lesson in course().lessons
         for item in bank().of_lesson(lesson.id)
     ]
 
@@ -141,9 +136,8 @@ def lessons_finished() -> set[str]:
 
 def left_out(plan: Plan) -> list[tuple[str, int]]:
     """(why, how many items) of what is not for today, in the order to tell it. What was answered is not left out."""
-    to_come = {item.id for lesson in course().planned for item in bank().of_lesson(lesson.id)}
-    counts = Counter(NOT_WRITTEN if why == NOT_READ and item in to_come else why for item, why in plan.left_out.items())
-    return [(why, counts[why]) for why in (NO_TIME, RESTS, NOT_READ, CLOSED, NOT_WRITTEN) if counts[why]]
+    counts = Counter(plan.left_out.values())
+    return [(why, counts[why]) for why in (NO_TIME, RESTS, NOT_READ, CLOSED) if counts[why]]
 
 
 def seconds_spent() -> float:

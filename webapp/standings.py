@@ -174,12 +174,10 @@ class _Reading:
     def _measure_course(self) -> None:
         """What there is to study: each item's module and seconds, each part's module and minutes, sums by module."""
         self.items, self.parts = {}, {}
-        written = {each.id for each in course().lessons}
         self.whole = {each.id: 0.0 for each in course().modules}
         for item in bank().values():
             module = item.lesson.partition("/")[0]
-            # Nobody has to study for a lesson still to be written; what was practised of it is known all the same.
-            seconds = float(item.usual_seconds) if item.lesson in written else 0.0
+            seconds = float(item.usual_seconds)
             self.items[item.id] = (module, seconds)
             self.whole[module] += seconds / 60
         for lesson in course().lessons:
@@ -214,9 +212,7 @@ class _Reading:
         remembered, read = self.remembered.get(pair, NOTHING), self.read.get(pair, 0.0)
         begun = bool(remembered.seen or read or tests)
         results = [as_result(each) for each in tests]
-        found = standing_of(
-            asked, excuse and excuse.kind, results, module.written_refreshers, begun, self.today, bool(module.lessons)
-        )
+        found = standing_of(asked, excuse and excuse.kind, results, module.refreshers, begun, self.today)
         left = self.whole[module.id] - read - remembered.known_seconds / 60 if found.state in NEED_STUDY else 0.0
         return Cell(module, found, asked, excuse, tests, max(0.0, left), remembered.known)
 

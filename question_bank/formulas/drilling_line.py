@@ -87,8 +87,32 @@ def round_trip_work(
     Takes two lengths, a weight-per-length (in mud) and two loads (block gear; what `bha_excess` gives); gives a
     line-work. Holds for a trip without trouble. Leaves out drag, jarring and back-reaming. Source: API RP 9B.
     """
-    string = depth * (stand_length + depth) * pipe_in_mud
-    return string + 4 * depth * (travelling_weight + excess / 2)
+    pipe = pipe_trip_work(depth, stand_length, pipe_in_mud)
+    return pipe + 4 * depth * (travelling_weight + excess / 2)
+
+
+@registered(
+    symbols="Tp D Ls w",
+    us=printed(
+        "{depth} × ({stand_length} + {depth}) × {pipe_in_mud} / 10,560,000",
+        "ton-mile", depth="ft", stand_length="ft", pipe_in_mud="lb/ft",
+    ),
+    metric=printed(
+        "{depth} × ({stand_length} + {depth}) × {pipe_in_mud} / 1,000,000",
+        "t·km", depth="m", stand_length="m", pipe_in_mud="kg/m",
+    ),
+    holds={
+        "depth": (300, 25_000, "ft"), "stand_length": (27, 135, "ft"), "pipe_in_mud": (4, 40, "lb/ft"),
+    },
+    source=SERVICE,
+)  # fmt: skip
+def pipe_trip_work(depth: Length, stand_length: Length, pipe_in_mud: WeightPerLength) -> LineWork:
+    """The drill pipe's part of a round trip: all of it in the first stand's move, one stand of it in the last.
+
+    Takes two lengths and a weight-per-length (in mud); gives a line-work. Holds for pipe down to the bit. Leaves out
+    the block and the heavy part. Source: API RP 9B.
+    """
+    return depth * (stand_length + depth) * pipe_in_mud
 
 
 @registered(

@@ -75,6 +75,14 @@ ON_THE_FLOOR = {
         )
     ),
     "tripping.tong-line-pull": both(lambda torque, tong_arm: torque / tong_arm),
+    "tripping.depth-of-the-mousehole": {
+        "us": lambda joint_length, box_height: joint_length - box_height / 12,
+        "metric": lambda joint_length, box_height: joint_length - box_height / 100,
+    },
+    "tripping.pull-with-todays-dope": {
+        "us": lambda table_torque, dope_factor, tong_arm: 12 * table_torque * dope_factor / tong_arm,
+        "metric": lambda table_torque, dope_factor, tong_arm: 100 * table_torque * dope_factor / tong_arm,
+    },
     "tripping.torque-out-of-square": both(
         lambda line_pull, tong_arm, angle: line_pull * tong_arm * sin(radians(angle))
     ),
@@ -106,6 +114,10 @@ ON_THE_FLOOR = {
         "metric": lambda limit, stand_length, displacement, hole_capacity, mud_weight: to_the_limit(
             limit * 1_000, stand_length, displacement / 1_000, hole_capacity / 1_000, mud_weight
         ),
+    },
+    "tripping.sheet-so-far": {
+        "us": lambda group, each_line, stands_out: stands_out * each_line / group,
+        "metric": lambda group, each_line, stands_out: stands_out * each_line / group / 1_000,
     },
     "tripping.short-fill": both(lambda expected, tank_before, tank_now: expected + tank_now - tank_before),
     "masts.guy-line-pull": both(lambda side_load, angle: side_load / cos(radians(angle))),

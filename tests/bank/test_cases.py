@@ -3,13 +3,13 @@
 import pytest
 
 from question_bank import BankError, load_bank, load_cases
-from question_bank.case_files import read_case
+from question_bank.case_files import FOLDER, read_case
 from question_bank.check import check_item
 from question_bank.check_cases import check_case, worked_through
 from question_bank.kinds.numeric_item import NumericItem
 from question_bank.reading import read_quantity
 from question_bank.units import register
-from tests.bank.cases import CASE, bank, case, faults
+from tests.bank.cases import CASE, bank, case, changed, faults
 
 SEEDS = range(40)
 SYSTEMS = pytest.mark.parametrize("system", ["us", "metric"])
@@ -170,3 +170,37 @@ def test_the_shipped_cases_are_sound():
     for each in load_cases(shipped).values():
         assert list(check_case(each, 60)) == []
         assert sum(isinstance(part.item, NumericItem) for part in each.parts) >= 2
+
+
+def trip_tank_check(*changes):
+    """The shipped check of the trip tank after (old, new) changes to its text."""
+    text = (FOLDER / "trip-tank-check.toml").read_text(encoding="utf-8")
+    return read_case("cases/trip-tank-check.toml", "trip-tank-check", changed(text, *changes), load_bank())
+
+
+def test_the_check_of_the_trip_tank_by_hand():
+    """Stands of 94 ft, pipe of 25 lb/ft, steel of 2,751 lb a barrel (65.5 × 42). By hand:
+
+    5 × 94 × 25 / 2,751 = 11,750 / 2,751 = 4.271 bbl; 15 stands are 3 lines, 3 × 4.271 = 12.813, printed 12.81.
+    What the tank gave is read off the question, since its readings are drawn.
+    """
+    drawn = trip_tank_check(
+        ("from = 93, to = 95, step = 0.2", "from = 94, to = 94, step = 0.2"),
+        ("from = 28.4, to = 28.9, step = 0.1", "from = 28.7, to = 28.7, step = 0.1"),
+        ("from = 24, to = 26, step = 0.2", "from = 25, to = 25, step = 0.2"),
+        ("from = 35.6, to = 38.4, step = 0.4", "from = 37.2, to = 37.2, step = 0.4"),
+    ).draw(1, "us")
+    fill, so_far, short, *then = (part.question for part in drawn.parts)
+    assert fill.key_text == "4.271 bbl" and so_far.key_text == "12.81 bbl"
+    before, now = (float(dict(short.givens)[each].split()[0]) for each in ("tank at the start", "tank now"))
+    assert short.value == pytest.approx(12.81 - (before - now))
+    assert [each.kind for each in then] == ["choice", "choice"]
+
+
+@SYSTEMS
+def test_in_the_check_of_the_trip_tank_the_hole_is_always_short(system):
+    """Else its last two parts would ask what to do about nothing. At least half a barrel, or 80 litres."""
+    case = trip_tank_check()
+    for seed in SEEDS:
+        short = case.draw(seed, system).parts[2].question
+        assert short.value > (0.5 if system == "us" else 0.08)

@@ -51,7 +51,7 @@ def the_course() -> tuple[list[Offer], dict[Section, float], list[float]]:
 
 
 def _study_order(course) -> list[str]:
-    return [each.id for each in (*course.lessons, *course.planned)]
+    return [each.id for each in course.lessons]
 
 
 @dataclass(frozen=True)

@@ -136,14 +136,6 @@ def test_a_word_of_two_modules_is_refused(small_course):
         load_course(small_course(**files))
 
 
-def test_a_lesson_to_come_has_its_place_in_the_study_order(small_course):
-    planned = 'title = "U"\nneeds = []\nplanned = [{ id = "second", number = "1.2", title = "S" }]\n' + MARKS
-    order = 'lessons = ["units/second", "units/first"]\n'
-    course = load_course(small_course(**{FILES["module"]: planned, FILES["order"]: order}))
-    assert [each.id for each in course.lessons] == ["units/first"]
-    assert [each.id for each in course.planned] == ["units/second"]
-
-
 def test_a_lesson_file_with_another_name_is_refused(small_course):
     folder = small_course(**{"modules/01-units/Second.md": lesson()})
     with pytest.raises(CourseError, match=r"01-units/Second\.md, line 1: a lesson's file is named like"):

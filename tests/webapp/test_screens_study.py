@@ -1,11 +1,9 @@
 """Today, Lessons, Record, Ten conversions and Bench, as a hand meets them. The client checks each page it fetches."""
 
-import copy
 import re
 
 import pytest
 
-from question_bank.bank import Bank
 from tests.webapp.answers import answer_rightly
 from tests.webapp.page_browser import words_of
 from webapp.records import answers, attempts, people, questions
@@ -142,43 +140,3 @@ def test_what_is_too_large_is_refused(hands):
 def test_an_address_of_nobody_says_what_to_do(client):
     page = client.get("/nowhere")
     assert page.status_code == 404 and "What to do next" in page.text
-
-
-def test_sums_of_a_lesson_to_come_can_be_practised(app, hands, house):
-    """They stand by module, lead to no lesson that is not there, and come up on Today only once they are practised."""
-    house_of = app.extensions["pinandbox"]
-    to_come = house_of["course"].planned[0]
-    give_item(app, "units.string-under-block", to_come.id)
-    hand = hands()
-    page = hand.get("/practice").text
-    assert "Sums whose lesson is still to come" in words_of(page)
-    assert f"{to_come.number} {to_come.title} 0 of" in words_of(page)
-    at = hand.send("/practice/start", lesson=to_come.id).location
-    while questions.get(house, at.rpartition("/")[2]).item != "units.string-under-block":
-        answer_rightly(hand, house, at.rpartition("/")[2])
-        at = hand.send("/practice/next", after=at.rpartition("/")[2]).location
-    answer_rightly(hand, house, at.rpartition("/")[2])
-    answered = hand.get(at)
-    assert "is still to be written" in words_of(answered.text)
-    assert f'href="/lessons/{to_come.id}"' not in answered.text
-    assert "Same kind, other numbers" in words_of(answered.text)
-
-
-def test_what_was_practised_before_its_lesson_is_there_comes_back(app, hands, house, clock):
-    to_come = app.extensions["pinandbox"]["course"].planned[0]
-    give_item(app, "units.string-under-block", to_come.id)
-    hand = hands()
-    assert "Nothing is for today" in words_of(hand.get("/practice").text)
-    at = hand.send("/practice/start", lesson=to_come.id).location
-    answer_rightly(hand, house, at.rpartition("/")[2])
-    clock.forward(days=60)
-    words = words_of(hands().get("/today").text)
-    assert "1 is fading" in words and to_come.title in words
-
-
-def give_item(app, item: str, lesson: str) -> None:
-    """Let an item of the bank belong to another lesson."""
-    bank = app.extensions["pinandbox"]["bank"]
-    moved = copy.copy(bank[item])
-    moved.lesson = lesson
-    app.extensions["pinandbox"]["bank"] = Bank([*(each for each in bank.values() if each.id != item), moved])

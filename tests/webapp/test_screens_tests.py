@@ -1,17 +1,15 @@
 """Tests of modules as a hand takes them: begun, passed or not, again on the next day, refreshed; what Today says."""
 
 import re
-from dataclasses import replace
 from datetime import timedelta
 
 import pytest
 
-from course import Glossary, PlannedLesson, load_course
-from question_bank import Bank
+from course import load_course
 from tests.webapp.crews import a_crew, a_hand, a_member, a_rig
 from tests.webapp.page_browser import words_of
 from tests.webapp.sittings import START, bank, right_fields, wrong_fields
-from webapp.records import assignments, crews, people, questions, sittings
+from webapp.records import assignments, people, questions, sittings
 from webapp.study.drawing_up import QUESTIONS
 
 COURSE = load_course()
@@ -43,19 +41,6 @@ def later(hands, clock):
     return turned
 
 
-def unwritten(app, *lessons):
-    """Take these lessons out of the course of the application, as if they were still to be written."""
-    gone = {each.id for each in lessons}
-    modules = []
-    for module in COURSE.modules:
-        left = tuple(each for each in module.lessons if each.id not in gone)
-        to_come = [PlannedLesson(it.id, it.number, it.title, module.id) for it in lessons if it.module == module.id]
-        modules.append(replace(module, lessons=left, planned=(*module.planned, *to_come)))
-    left = tuple(each for each in COURSE.lessons if each.id not in gone)
-    words = Glossary(each for each in COURSE.glossary.values() if each.lesson not in gone)
-    app.extensions["pinandbox"]["course"] = replace(COURSE, modules=tuple(modules), lessons=left, glossary=words)
-
-
 def newest(house):
     return sittings.of_person(house, person(house))[0]
 
@@ -74,69 +59,13 @@ def take(hand, house, module, wrong=(), **fields):
 def test_the_list_has_each_module_and_says_what_a_test_asks(ines):
     words = words_of(ines.get("/tests").text)
     for module in COURSE.modules:
-        said = "not taken Take it" if module.lessons else "no test yet It comes with its lessons."
-        assert f"{module.number} {module.title} {said}" in words
+        assert f"{module.number} {module.title} not taken Take it" in words
     words = words_of(ines.get("/tests/kelly/start").text)
     assert "15 questions. You pass with 12 right." in words
     assert "must all be right" in words
     words = words_of(ines.get("/tests/units/start").text)
     assert "must all be right" not in words  # it has no such item
     assert "You pass with 14 right." in words_of(ines.get("/tests/safety/start").text)
-
-
-def test_a_lesson_that_is_still_to_be_written_is_in_no_test(app, ines, house):
-    """Of the hoisting module only the last lesson is written: all questions are of that one, and the page says so."""
-    *planned, written = COURSE.module("hoisting").lessons
-    unwritten(app, *planned)
-    words = words_of(ines.get("/tests/hoisting/start").text)
-    assert "3 lessons of this module are still to be written" in words
-    assert written.title in words and planned[0].title not in words
-    assert take(ines, house, "hoisting").passed
-    assert {each["lesson"] for each in newest(house).body["items"]} == {written.id}
-
-
-def test_a_refresher_asks_of_no_lesson_that_is_still_to_be_written(app, ines, house, later):
-    """All lessons were passed; a year later two of them are taken back."""
-    take(ines, house, "hoisting")
-    ines = later(days=400)
-    first, second, *rest = COURSE.module("hoisting").lessons
-    unwritten(app, first, second)
-    take(ines, house, "hoisting")
-    sitting = newest(house)
-    assert sitting.kind == "refresher" and {each["lesson"] for each in sitting.body["items"]} == {
-        each.id for each in rest
-    }
-
-
-def test_a_module_without_a_written_lesson_has_no_test_and_nobody_is_late_in_it(app, hands, ines, house, later):
-    crew = a_crew(house)
-    crews.join(house, people.by_name(house, "Ines Okoro"), crew.id, "floorhand", START)
-    unwritten(app, *COURSE.module("hoisting").lessons)
-    assert "There is no test of this module yet." in words_of(ines.get("/tests/hoisting/start").text)
-    assert ines.send("/tests/hoisting/start").location.endswith("/tests/hoisting/start")
-    assert sittings.of_person(house, person(house)) == []
-    terms = {"rig_type": None, "due_by": "date", "due_day": START.date(), "pass_mark": 80, "must_pass": True}
-    by = a_hand(house, "Rosalind Achterberg").id
-    assignments.add(house, assignments.new("hoisting", "crew", crew.id, made_by=by, made_at=START, **terms))
-    ines = later(days=9)
-    words = words_of(ines.get("/today").text)
-    assert (
-        "6 Hoisting machinery pass mark 80 % no test yet comes with its lessons" in words and "late since" not in words
-    )
-    page = hands("Rosalind Achterberg").get(f"/crews/{crew.id}")
-    assert "no test yet" in page.text and "Late in something: 0" in words_of(page.text)
-
-
-def test_what_there_is_less_of_than_a_test_asks_is_said(app, ines, house):
-    """As many questions as the written lesson has, counted from the bank."""
-    few = [item for item in bank().of_lesson("units/rating-plate") if item.kind != "card"][: QUESTIONS - 6]
-    others = [each for each in bank().values() if each.lesson != "units/rating-plate"]
-    app.extensions["pinandbox"]["bank"] = Bank(others + few)
-    unwritten(app, *COURSE.module("units").lessons[:2])
-    words = words_of(ines.get("/tests/units/start").text)
-    assert "9 questions." in words and "only 9 questions for this module so far" in words
-    begin(ines, "units")
-    assert {each["item"] for each in newest(house).body["items"]} == {item.id for item in few}
 
 
 def test_begun_twice_there_is_one(ines, house):

@@ -42,7 +42,7 @@ class Gate:
 
     A module opens when enough of each module before it has been seen. `there` says how many items of each module count,
     in course order, `seen` how many of them were seen. What counts are the items seen and those whose lesson has been
-    read: a lesson that nobody has read, or that is still to be written, holds up no other module.
+    read: a lesson that nobody has read holds up no other module.
     """
 
     def __init__(self, there: Mapping[str, int], seen: Mapping[str, int]) -> None:

@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 
 from question_bank.picking import Picker
 from webapp.study.drawing_up import SELF_MARKED, Askable
@@ -37,29 +37,9 @@ class Demand:
     may: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Shortfall:
-    """What the bank can't give yet: questions missing by module, and lessons without a must-pass item."""
-
-    questions: Mapping[str, int] = field(default_factory=dict)
-    must_pass: tuple[str, ...] = ()
-
-
 def module_of(lesson: str) -> str:
     """The module that a lesson is in."""
     return lesson.partition("/")[0]
-
-
-def shortfall(items: Iterable[Askable], demand: Demand) -> Shortfall:
-    """What a paper of this demand lacks, whatever its seed."""
-    askable = [each for each in items if each.kind not in SELF_MARKED]
-    there = Counter(module_of(each.lesson) for each in askable)
-    missing = {module: of.questions - there[module] for module, of in demand.modules.items()}
-    lessons = {each.lesson for each in askable if each.must_pass}
-    return Shortfall(
-        {module: number for module, number in missing.items() if number > 0},
-        tuple(each for each in demand.one_each if each not in lessons),
-    )
 
 
 def draw_paper(

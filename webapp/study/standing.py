@@ -18,8 +18,7 @@ ON_THE_WAY = "on the way"
 NOT_BEGUN = "not begun"
 EXCUSED = "excused"
 REPLACED = "replaced"
-NO_TEST = "no test yet"
-STATES = (LATE, NOT_BEGUN, ON_THE_WAY, REFRESH, PASSED, EXCUSED, REPLACED, NO_TEST)
+STATES = (LATE, NOT_BEGUN, ON_THE_WAY, REFRESH, PASSED, EXCUSED, REPLACED)
 """All states, those that need somebody first."""
 NEED_STUDY = (LATE, NOT_BEGUN, ON_THE_WAY)
 
@@ -87,13 +86,11 @@ def standing(
     refreshers: Mapping[str, int],
     begun: bool,
     today: date,
-    has_test: bool = True,
 ) -> Standing:
     """How somebody stands in a module.
 
     `excuse` is 'excused', 'replaced' or None; `results` are of their tests of the module and its refreshers;
     `refreshers` has the months after which each lesson is to be shown again; `begun`: some of it was read or answered.
-    A module without a written lesson has no test (`has_test`): nobody can pass it, so nobody is late in it.
     """
     passes = [each for each in results if each.counts_for(asked)]
     passed_on = min((each.day for each in passes if each.lessons is None), default=None)
@@ -104,8 +101,6 @@ def standing(
         return Standing(excuse, passed_on, refresh_on)
     if passed_on:
         return Standing(REFRESH, passed_on, refresh_on)
-    if not has_test:
-        return Standing(NO_TEST)
     if asked and today > asked.due:
         return Standing(LATE)
     return Standing(ON_THE_WAY if begun else NOT_BEGUN)

@@ -2,7 +2,7 @@
 
 from flask import Blueprint, render_template
 
-from webapp.at_hand import course, me, store
+from webapp.at_hand import me, store
 from webapp.forecast_shown import pictured
 from webapp.my_readiness import TOO_EARLY, my_readiness, never_asked_by_lesson
 from webapp.planning import my_rotation
@@ -18,7 +18,6 @@ def show() -> str:
     """What is foretold of the mark on the exam day."""
     ready = my_readiness()
     unread = [each for each in readings() if not each.is_done]
-    never = never_asked_by_lesson(ready) if ready else []
     return render_template(
         "record/forecast.html",
         ready=ready,
@@ -30,7 +29,5 @@ def show() -> str:
         kept_off=KEPT_OFF,
         unread=len(unread),
         minutes_to_read=sum(each.minutes_left for each in unread),
-        to_come=len(course().planned),
-        never=[(lesson, count) for lesson, count in never if lesson.written],
-        never_to_come=[(lesson, count) for lesson, count in never if not lesson.written],
+        never=never_asked_by_lesson(ready) if ready else [],
     )

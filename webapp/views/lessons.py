@@ -50,7 +50,6 @@ def show() -> str:
         items=items,
         following=following,
         modules=modules,
-        planned=course().planned,
         tests={test.module.id for test in my_tests() if test.items},
     )
 

@@ -40,7 +40,7 @@ class Row:
 def paper_result(mine: MySitting, name: str, unread: dict[str, str]) -> str:
     """The page of a paper that is handed in. `unread` says why a draft could not be counted, by question."""
     mark = mine.mark
-    lessons = {each.id: each for module in course().modules for each in (*module.lessons, *module.planned)}
+    lessons = {each.id: each for each in course().lessons}
     return render_template(
         "papers/result.html",
         mine=mine,

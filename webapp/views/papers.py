@@ -32,9 +32,8 @@ def ready(letter: str) -> str:
     return render_template(
         "papers/start.html",
         paper=paper,
-        needed=needed(paper.pass_mark, paper.questions),
+        needed=needed(paper.pass_mark, paper.blueprint.questions),
         modules=[(each, paper.demand.modules[each.id].questions) for each in course().modules],
-        lacking=[course().lesson_or_planned(lesson) for lesson in paper.lacks.must_pass],
         open=my_papers.open_paper(),
         grant=my_papers.my_grant(),
         may_take_extra=my_papers.may_take_extra(),

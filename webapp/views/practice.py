@@ -3,7 +3,7 @@
 from flask import Blueprint, abort, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response
 
-from course import Lesson, PlannedLesson
+from course import Lesson
 from webapp import asking
 from webapp.at_hand import bank, cases, course, me, store, today
 from webapp.my_cases import my_case, open_cases
@@ -20,15 +20,10 @@ views = Blueprint("practice", __name__)
 def show() -> str:
     """What can be practised, and how much of it."""
     counts, going = _counts(), open_cases()
-    to_come = [
-        (module, [(lesson, counts[lesson.id]) for lesson in module.planned if counts[lesson.id].items])
-        for module in course().modules
-    ]
     return render_template(
         "practice/show.html",
         plan=my_plan(),
         rows=[(lesson, counts[lesson.id]) for lesson in course().lessons],
-        to_come=[(module, rows) for module, rows in to_come if rows],
         done=_lesson(request.args.get("done")),
         held=_lesson(request.args.get("held")),
         cases=[(case, going.get(case.id)) for case in cases().values()],
@@ -36,16 +31,16 @@ def show() -> str:
 
 
 def _counts() -> dict[str, SoFar]:
-    """How far the hand is in the items of each lesson, written or still to be written."""
+    """How far the hand is in the items of each lesson."""
     known, last = memory.of_person(store(), me().id), last_outcomes()
     return {
         lesson.id: so_far([item.id for item in bank().of_lesson(lesson.id)], last, known, today())
-        for lesson in (*course().lessons, *course().planned)
+        for lesson in course().lessons
     }
 
 
-def _lesson(lesson_id: str | None) -> Lesson | PlannedLesson | None:
-    return next((each for each in (*course().lessons, *course().planned) if each.id == lesson_id), None)
+def _lesson(lesson_id: str | None) -> Lesson | None:
+    return next((each for each in course().lessons if each.id == lesson_id), None)
 
 
 @views.post("/practice/start")

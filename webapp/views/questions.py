@@ -120,7 +120,7 @@ def _answered(kept: Kept, attempt: attempts.Attempt) -> str:
         back_on=state and back_on(state),
         back_in=(back_on(state) - today()).days if state else 0,
         item=item,
-        lesson=course().lesson_or_planned(item.lesson) if item else None,
+        lesson=course().lesson(item.lesson) if item else None,
     )
 
 
@@ -137,4 +137,4 @@ def _side(kept: Kept) -> str:
         return ""
     of_lesson = {each.id for each in bank().of_lesson(item.lesson)}
     done = len(of_lesson & answered_today())
-    return f"Lesson {course().lesson_or_planned(item.lesson).number}, {done} of {len(of_lesson)} answered today"
+    return f"Lesson {course().lesson(item.lesson).number}, {done} of {len(of_lesson)} answered today"

@@ -168,7 +168,7 @@ def _result(mine: MySitting) -> str:
         return paper_result(mine, _name(mine), unread(mine))
     mark = mine.mark
     counts = {lesson: (right, asked) for lesson, right, asked in mark.lessons}
-    lessons = [each for module in course().modules for each in (*module.lessons, *module.planned)]
+    lessons = [each for module in course().modules for each in module.lessons]
     module = mine.sitting.module
     return render_template(
         "sittings/result.html",

@@ -36,7 +36,7 @@ def show() -> str:
         plan=plan.picks,
         left_out=planning.left_out(plan),
         items=bank(),
-        lesson_of={pick.item: course().lesson_or_planned(bank()[pick.item].lesson) for pick in plan.picks},
+        lesson_of={pick.item: course().lesson(bank()[pick.item].lesson) for pick in plan.picks},
         known=known,
         minutes_today=planning.minutes_today(),
         spent=planning.seconds_spent(),

@@ -14,7 +14,7 @@ from webapp.records import excuses, people
 from webapp.records.crews import Crew, Membership
 from webapp.records.excuses import Excuse
 from webapp.standings import Cell, rows_of
-from webapp.study.standing import EXCUSED, NEED_STUDY, NO_TEST, REPLACED
+from webapp.study.standing import EXCUSED, NEED_STUDY, REPLACED
 from webapp.views.day_field import read_reason
 from webapp.views.entry import NOT_TAKEN
 
@@ -94,7 +94,7 @@ def _page(member: Membership, to: Crew | None, problems: dict[str, str]) -> str:
         to=to,
         excused=[(each, assigning.name_of(each.module, each.task)) for each in running],
         chosen=chosen,
-        stays=[one for one, _ in cells if one.state not in (*NEED_STUDY, NO_TEST, EXCUSED, REPLACED)],
+        stays=[one for one, _ in cells if one.state not in (*NEED_STUDY, EXCUSED, REPLACED)],
         changes=[Change(one.module, one, other) for one, other in cells if _differ(one, other)],
         not_signed_in=bool(people.without_password(store(), [member.person.id])),
         exam=before.exam,

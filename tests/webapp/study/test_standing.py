@@ -15,13 +15,6 @@ ASKED = Asked("a", DUE, pass_mark=80, must_pass=True)
 REFRESHERS = {"kelly/rotary-table": 12, "kelly/slips": 6}
 
 
-def test_without_a_test_nobody_is_late_and_what_was_passed_stays():
-    for begun in (False, True):
-        assert standing(ASKED, None, [], {}, begun, AFTER, has_test=False).state == "no test yet"
-    assert standing(ASKED, "excused", [], {}, False, AFTER, has_test=False).state == "excused"
-    assert standing(ASKED, None, [a_result()], {}, True, AFTER, has_test=False).state == "passed"
-
-
 def a_result(day=date(2026, 1, 10), mark=87, passed=True, must_passed=True, lessons=None):
     return Result(day, mark, passed, must_passed, lessons)
 
