@@ -14,8 +14,8 @@ from webapp.records.connection import Store
 pytestmark = pytest.mark.browser
 
 POINTS = 8
-LINES_A_COLUMN = 276 / 25.4 * 72 / (POINTS * 1.2)
-"""A4 less its margins is 276 mm high, and a line of 8-point type is 1.2 times as high as its type."""
+LINES_A_COLUMN = 278 / 25.4 * 72 / (POINTS * 1.2)
+"""A4 less its margins is 278 mm high, and a line of 8-point type is 1.2 times as high as its type."""
 COLUMNS = 3
 LETTERS_A_LINE = (60 / 25.4 * 72) / (POINTS * 0.5)
 """A column is 60 mm wide. Letters of a plain sans are about half as wide as their type is high, over a long text."""
@@ -38,11 +38,11 @@ CUTS = """() => [...document.querySelectorAll('.glossary, .glossary *')].filter(
 def sides_for(words) -> tuple[int, int]:
     """The fewest and the most sides that these words can take, reckoned from the letters in them.
 
-    Each word begins a line, and its last line is half empty on average; breaks between words cost up to a fifth.
+    Each word begins a line, and its last line is half empty on average; breaks between words cost up to a seventh.
     """
     entries = [f"{each.term}: {each.meaning_in('us')}" for each in words]
-    fewest = sum(len(each) for each in entries) / (LETTERS_A_LINE * 1.1)
-    most = sum(ceil(len(each) / (LETTERS_A_LINE * 0.8)) + 0.3 for each in entries)
+    fewest = sum(len(each) for each in entries) / (LETTERS_A_LINE * 1.05)
+    most = sum(ceil(len(each) / (LETTERS_A_LINE * 0.85)) + 0.3 for each in entries)
     most += 2 * len({each[0].upper() for each in entries})
     a_side = LINES_A_COLUMN * COLUMNS
     return max(1, floor(fewest / a_side)), ceil(most / a_side)
