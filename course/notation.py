@@ -26,6 +26,8 @@ ADDRESS = re.compile(r"https?://[\w.-]+(?::\d+)?(?:/[\w./~%?#=+,-]*)?|(?!//)[\w.
 NOT_OURS = {"preprocessors": ["html_block"], "inlinePatterns": ["html", "entity", "automail"]}
 BETWEEN = re.compile(r"(?<=\d) (?=\S)")
 NO_BREAK = "\N{NO-BREAK SPACE}"
+GLOSSARY = "/glossary"
+"""Where the words stand in a row; each entry there leads back to its lesson."""
 
 
 @dataclass(frozen=True)
@@ -89,7 +91,9 @@ class _Word(InlineProcessor):
         note = SubElement(both, "span", {"popover": "auto", "id": id, "class": "term-note"})
         word = SubElement(note, "strong")
         word.text = AtomicString(term.term)
-        word.tail = AtomicString(f" {term.meaning_in(self.reader.system, self.reader.comma)}")
+        word.tail = AtomicString(f" {term.meaning_in(self.reader.system, self.reader.comma)} ")
+        more = SubElement(note, "a", {"class": "term-more", "href": f"{GLOSSARY}#{term.slug}"})
+        more.text = AtomicString("In the glossary")
         # The browser opens and closes the note by itself, without scripts.
         close = SubElement(
             note,

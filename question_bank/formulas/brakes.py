@@ -86,6 +86,22 @@ def run_on(speed: Speed, reaction_time: Time) -> Length:
 
 
 @registered(
+    symbols="d v a",
+    us=printed("{speed}^2 / (2 × {slowing})", "ft", speed="ft/s", slowing="ft/s²"),
+    metric=printed("{speed}^2 / (2 × {slowing})", "m", speed="m/s", slowing="m/s²"),
+    holds={"speed": (0.5, 15, "ft/s"), "slowing": (0.5, 20, "ft/s²")},
+    source=MOTION,
+)
+def braking_distance(speed: Speed, slowing: Acceleration) -> Length:
+    """How far the block travels from where the brake bites until it stands.
+
+    Takes a speed and an acceleration; gives a length. Holds for steady slowing. Leaves out the run before the brake
+    bites, and wet or hot brakes. Source: derived here.
+    """
+    return speed**2 / (2 * slowing)
+
+
+@registered(
     symbols="d v t a",
     us=printed(
         "{speed} × {reaction_time} + {speed}^2 / (2 × {slowing})",

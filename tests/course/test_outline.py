@@ -53,14 +53,6 @@ FAULTS = {
     "module needs itself": ("module", f'title = "U"\nneeds = ["units"]\n{MARKS}', 2, "'units' is not another module"),
     "module needs nothing known": ("module", f'title = "U"\nneeds = ["x"]\n{MARKS}', 2, "'x' is not another module"),
     "module not TOML": ("module", 'title = "U"\nneeds = [\n', 2, "this can't be read as TOML"),
-    "planned is no list": ("module", 'title = "U"\nneeds = []\nplanned = "x"\n', 3, "'planned' must be a list of"),
-    "planned without title": ("module", 'title = "U"\nneeds = []\nplanned = [{ id = "a" }]\n', 3, "'planned' must be"),
-    "planned and written": (
-        "module",
-        'title = "U"\nneeds = []\nplanned = [{ id = "first", number = "1.1", title = "F" }]\n',
-        3,
-        "lesson 1.1 is written",
-    ),
     "pass mark missing": ("module", 'title = "U"\nneeds = []\nrefresh_months = 12\n', 1, "the field 'pass_mark' is"),
     "pass mark too low": (
         "module",

@@ -75,7 +75,8 @@ def test_a_word_opens_in_place(page):
     ids = re.findall(r'popovertarget="([^"]+)"', html)
     assert len(set(ids)) == 2 and [ids.count(each) for each in ids] == [2] * 4, "a button opens it, a cross closes it"
     assert html.count('popovertargetaction="hide"') == html.count('aria-label="Close short ton"') == 2
-    text = r"<strong>short ton</strong> A mass of 2,000 lb\.<button [^>]*>[^<]</button></span>"
+    way_on = r'<a class="term-more" href="/glossary#short-ton">In the glossary</a>'
+    text = rf"<strong>short ton</strong> A mass of 2,000 lb\. {way_on}<button [^>]*>[^<]</button></span>"
     for id in ids:
         assert re.search(rf'<span [^>]*id="{id}"[^>]*popover="auto"[^>]*>{text}', html)
     assert ">short tons</button>" in html and 'type="button"' in html
@@ -156,7 +157,7 @@ def test_nothing_stays_from_one_text_to_the_next(page):
     """Link definitions, and the numbers of popovers, belong to one text alone."""
     defined = "See [the rule][r] and [[short ton]].\n\n[r]: https://a.example/rule"
     first = page(defined)
-    assert Seen(first[0].html).links == ["https://a.example/rule"]
+    assert Seen(first[0].html).links == ["https://a.example/rule", "/glossary#short-ton"]
     assert page("See [the rule][r].")[0].html == "<p>See [the rule][r].</p>"
     assert page(defined) == first
 

@@ -147,7 +147,7 @@ def test_what_is_late_has_to_be_done_by_the_next_day_too(hands, house, crew, clo
     """Safety alone fits into the days that are left; with all of the top drives, late since yesterday, it does not."""
     a_member(house, crew)
     with house.writing() as db:
-        db.execute("update people set minutes = 35, minutes_off = 35")
+        db.execute("update people set minutes = 60, minutes_off = 60")
     clock.forward(days=1)
     assigned(house, "safety", crew, due=START.date() + 2 * DAY)
     row = row_of(hands(ROSALIND).get(f"/crews/{crew.id}"), "Ines Okoro")

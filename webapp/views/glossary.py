@@ -13,7 +13,7 @@ views = Blueprint("glossary", __name__)
 @views.get("/glossary")
 @open_to_all
 def show() -> str:
-    """All terms by their first letter. Prints on one folded page."""
+    """All terms by their first letter. Prints at 8 points, on as many sides of A4 as it needs."""
     terms = course().glossary.values()
     letters = [(letter, list(words)) for letter, words in groupby(terms, key=lambda term: term.term[0].upper())]
     lessons = {lesson.id: lesson for lesson in course().lessons}
