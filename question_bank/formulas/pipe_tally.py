@@ -105,9 +105,9 @@ def stands_by_weight(setback_rating: Load, stand_length: Length, weight_per_leng
 
 @registered(
     symbols="j R w",
-    us=printed("whole({load_left} / {joint_weight})", "", load_left="lbf", joint_weight="lbf"),
-    metric=printed("whole({load_left} / {joint_weight})", "", load_left="kN", joint_weight="kN"),
-    holds={"load_left": (5_000, 200_000, "lbf"), "joint_weight": (300, 9_000, "lbf")},
+    us=printed("whole({load_left} / {joint_weight})", "", load_left="lb", joint_weight="lb"),
+    metric=printed("whole({load_left} / {joint_weight})", "", load_left="kg", joint_weight="kg"),
+    holds={"load_left": (5_000, 200_000, "lb"), "joint_weight": (300, 9_000, "lb")},
     source=ARITHMETIC,
 )
 def joints_by_weight(load_left: Load, joint_weight: Load) -> Count:
