@@ -108,7 +108,7 @@ def joint_height_tongs_square(
     """Greatest height of the joint above the slips with the two tongs at 90°, before the pipe bends for good.
 
     Takes a stress, a length, a section-modulus (I/C) and a torque; gives a length. Holds at the yield of the pipe
-    body. Leaves out any reserve: keep the joint lower, at the height of the procedure. Source: mechanics; a handbook page based on API RP 7G.
+    body. Leaves out any reserve: keep the joint lower, at the height of the procedure. Source: mechanics, as HEIGHT says.
     """
     return yield_strength * tong_arm * section_modulus / (math.sqrt(2) * torque)
 
@@ -135,7 +135,7 @@ def joint_height_tongs_opposed(
     """Greatest height of the joint above the slips with the two tongs at 180°: both lines bend the pipe one way.
 
     Takes a stress, a length, a section-modulus (I/C) and a torque; gives a length. Holds at the yield of the pipe
-    body. Leaves out any reserve: keep the joint lower, at the height of the procedure. Source: mechanics; a handbook page based on API RP 7G.
+    body. Leaves out any reserve: keep the joint lower, at the height of the procedure. Source: mechanics, as HEIGHT says.
     """
     return yield_strength * tong_arm * section_modulus / (2 * torque)
 
