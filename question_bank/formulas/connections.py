@@ -18,7 +18,7 @@ from question_bank.formulas.formula import (
 from question_bank.rounding import rounded_up, whole_part
 
 LEVER = "mechanics; torque values are stated for a square pull (API RP 7G, not seen in the original)"
-HEIGHT = "mechanics; 0.059 and 0.042 on a handbook page based on API RP 7G 7.9, seen, which has no safety factor in them"
+HEIGHT = "mechanics; 0.059 and 0.042 on a handbook page based on API RP 7G 7.9, seen, with no factor in them"
 ARITHMETIC = "arithmetic (derived here)"
 
 
@@ -108,7 +108,7 @@ def joint_height_tongs_square(
     """Greatest height of the joint above the slips with the two tongs at 90°, before the pipe bends for good.
 
     Takes a stress, a length, a section-modulus (I/C) and a torque; gives a length. Holds at the yield of the pipe
-    body. Leaves out any reserve: keep the joint lower, at the height of the procedure. Source: mechanics, as HEIGHT says.
+    body. Leaves out any reserve: keep the joint lower, as the procedure says. Source: mechanics, see HEIGHT.
     """
     return yield_strength * tong_arm * section_modulus / (math.sqrt(2) * torque)
 
@@ -135,7 +135,7 @@ def joint_height_tongs_opposed(
     """Greatest height of the joint above the slips with the two tongs at 180°: both lines bend the pipe one way.
 
     Takes a stress, a length, a section-modulus (I/C) and a torque; gives a length. Holds at the yield of the pipe
-    body. Leaves out any reserve: keep the joint lower, at the height of the procedure. Source: mechanics, as HEIGHT says.
+    body. Leaves out any reserve: keep the joint lower, as the procedure says. Source: mechanics, see HEIGHT.
     """
     return yield_strength * tong_arm * section_modulus / (2 * torque)
 

@@ -3,7 +3,7 @@
 Each solver takes the shown numbers by the given's name and gives the answer in the asked unit of its system.
 """
 
-from math import ceil, cos, floor, pi, radians, sin, sqrt
+from math import ceil, cos, floor, pi, radians, sin
 
 G = 9.80665
 POUND = 0.45359237
