@@ -23,9 +23,9 @@ BOOK = "Lapeyrouse, hole fill on trips"
 @registered(
     symbols="v w",
     us=printed("{weight_per_length} / 2,751", "bbl/ft", weight_per_length="lb/ft"),
-    metric=printed("{weight_per_length} / 7.85", "L/m", weight_per_length="kg/m"),
+    metric=printed("{weight_per_length} / 7.8486", "L/m", weight_per_length="kg/m"),
     holds={"weight_per_length": (3, 300, "lb/ft")},
-    source="2,751 is 65.5 lb/gal × 42 gal (derived here); steel of 65.5 lb/gal (7,850 kg/m3)",
+    source="2,751 is 65.5 lb/gal × 42 gal, and 7.8486 is 65.5 lb/gal in kg/L, which the trade rounds to 7.85 (derived here)",
 )
 def steel_displacement(weight_per_length: WeightPerLength) -> Capacity:
     """Volume of steel in a length of pipe: the mud that it pushes out going in and leaves room for coming out.
@@ -39,7 +39,7 @@ def steel_displacement(weight_per_length: WeightPerLength) -> Capacity:
 @registered(
     symbols="c d",
     us=printed("{bore}^2 / 1,029.4", "bbl/ft", bore="in"),
-    metric=printed("{bore}^2 / 1,273.2", "L/m", bore="mm"),
+    metric=printed("{bore}^2 / 1,273.24", "L/m", bore="mm"),
     holds={"bore": (0.5, 30, "in")},
     source="1,029.4 is 231 × 42 × 4 / (12π) (derived here); Lapeyrouse",
 )
@@ -55,7 +55,7 @@ def bore_capacity(bore: Length) -> Capacity:
 @registered(
     symbols="c D d",
     us=printed("({hole}^2 − {pipe}^2) / 1,029.4", "bbl/ft", hole="in", pipe="in"),
-    metric=printed("({hole}^2 − {pipe}^2) / 1,273.2", "L/m", hole="mm", pipe="mm"),
+    metric=printed("({hole}^2 − {pipe}^2) / 1,273.24", "L/m", hole="mm", pipe="mm"),
     holds={"hole": (5, 30, "in"), "pipe": (2, 14, "in")},
     source="1,029.4 is 231 × 42 × 4 / (12π) (derived here); Lapeyrouse",
 )
