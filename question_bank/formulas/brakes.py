@@ -155,6 +155,22 @@ def piston_force(pressure: Pressure, area: Area) -> Load:
 
 
 @registered(
+    symbols="p F A",
+    us=printed("{force} / {area}", "psi", force="lbf", area="in²"),
+    metric=printed("{force} × 100 / {area}", "bar", force="kN", area="cm²"),
+    holds={"force": (10, 200_000, "lbf"), "area": (0.2, 200, "in²")},
+    source="pressure = force / area (derived here)",
+)
+def pressure_for_force(force: Load, area: Area) -> Pressure:
+    """Pressure that a piston needs to push with a force.
+
+    Takes a load and an area; gives a pressure. Holds for the full side of the piston. Leaves out friction of seals and
+    what presses on the other side, which need more. Source: derived here.
+    """
+    return force / area
+
+
+@registered(
     symbols="E p V",
     us=printed("19.25 × {mean_pressure} × {volume}", "ft·lbf", mean_pressure="psi", volume="gal"),
     metric=printed("{mean_pressure} × {volume} / 10", "kJ", mean_pressure="bar", volume="L"),

@@ -101,3 +101,19 @@ def stands_by_weight(setback_rating: Load, stand_length: Length, weight_per_leng
     pipe. Leaves out wind, which may allow fewer. Source: derived here; API Spec 4F.
     """
     return whole_part(setback_rating / (stand_length * weight_per_length))
+
+
+@registered(
+    symbols="j R w",
+    us=printed("whole({load_left} / {joint_weight})", "", load_left="lb", joint_weight="lb"),
+    metric=printed("whole({load_left} / {joint_weight})", "", load_left="kg", joint_weight="kg"),
+    holds={"load_left": (5_000, 200_000, "lb"), "joint_weight": (300, 9_000, "lb")},
+    source=ARITHMETIC,
+)
+def joints_by_weight(load_left: Load, joint_weight: Load) -> Count:
+    """Whole joints that a rack or a catwalk may still carry.
+
+    Takes two loads; gives a count. Holds for joints of one weight that lie still. Leaves out room, blows, and how the
+    plate wants the load spread. Source: derived here.
+    """
+    return whole_part(load_left / joint_weight)

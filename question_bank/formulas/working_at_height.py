@@ -1,4 +1,6 @@
-"""Working at height: the clear space that a fall-arrest system needs below the worker."""
+"""Working at height: the clear space below a worker in fall arrest, and the line for getting down fast."""
+
+import math
 
 from question_bank.equations import printed
 from question_bank.formulas.formula import Length, registered
@@ -29,3 +31,19 @@ def fall_clearance(
     gives a length. Holds for a straight fall. Leaves out a swing, which needs more. Source: the maker's label.
     """
     return free_fall + slowing + harness_shift + below_ring + margin
+
+
+@registered(
+    symbols="L h d",
+    us=printed("√({height}^2 + {distance}^2)", "ft", height="ft", distance="ft"),
+    metric=printed("√({height}^2 + {distance}^2)", "m", height="m", distance="m"),
+    holds={"height": (10, 200, "ft"), "distance": (10, 400, "ft")},
+    source="Pythagoras (geometry, derived here)",
+)
+def slanting_length(height: Length, distance: Length) -> Length:
+    """Straight length from a point up on the mast to one out on level ground.
+
+    Takes two lengths: height over the ground, distance along it; gives a length. Holds for a line without sag. Leaves
+    out sag and what the ends take, which need more. Source: derived here.
+    """
+    return math.hypot(height, distance)

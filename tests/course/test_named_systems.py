@@ -14,7 +14,7 @@ from course.reading_room import CautionHere, read_lesson
 from question_bank import load_bank
 
 ROWS = tomllib.loads(Path(__file__).with_name("named_systems.toml").read_text(encoding="utf-8"))
-FIELDS = {"lesson", "section", "word", "figure", "label", "part", "purpose", "caution"}
+FIELDS = {"lesson", "section", "word", "figure", "label", "part", "purpose", "number", "caution"}
 IN_WORDS = {"choice", "order", "match"}
 NOT_READ = {"item", "item_hash", "kind", "caution", "source", "system", "why", "tell", "hint"}
 NUMBERS = {"numeric", "estimate", "gauge"}
@@ -60,9 +60,7 @@ def test_no_system_of_the_list_is_left_out():
 
 @every_system
 def test_its_row_is_whole(row):
-    assert set(row) - {"number", "no_number"} == FIELDS
-    assert ("number" in row) != ("no_number" in row), "either a number question, or why there is none"
-    assert len(row.get("no_number", "a reason of some length")) > 20
+    assert set(row) == FIELDS
 
 
 @every_system
@@ -89,7 +87,7 @@ def test_its_purpose_is_asked_in_words(row, bank):
     assert says(" ".join(read_texts(item.draw(1).body())), row["word"])
 
 
-@pytest.mark.parametrize("row", [pytest.param(row, id=name) for name, row in ROWS.items() if "number" in row])
+@every_system
 def test_its_number_is_asked_in_both_systems(row, bank):
     item = bank[row["number"]]
     assert item.kind in NUMBERS
@@ -99,7 +97,7 @@ def test_its_number_is_asked_in_both_systems(row, bank):
 @every_system
 def test_its_questions_belong_to_lessons_that_are_written(row, bank, course):
     written = {each.id for each in course.lessons}
-    asked = [row["part"], row["purpose"], *([row["number"]] if "number" in row else [])]
+    asked = [row["part"], row["purpose"], row["number"]]
     assert {bank[each].lesson for each in asked} <= written
     assert len(asked) == len(set(asked))
 
