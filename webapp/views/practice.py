@@ -1,5 +1,7 @@
 """Practice: what is for today, or one lesson's items, one after the other."""
 
+from collections import Counter
+
 from flask import Blueprint, abort, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response
 
@@ -8,7 +10,7 @@ from webapp import asking
 from webapp.at_hand import bank, cases, course, me, store, today
 from webapp.my_cases import my_case, open_cases
 from webapp.my_sittings import held_back
-from webapp.planning import answered_today, last_outcomes, my_plan
+from webapp.planning import last_outcomes, my_plan
 from webapp.records import attempts, memory, questions
 from webapp.study.practice_order import practice_order
 from webapp.study.so_far import SoFar, so_far
@@ -59,7 +61,7 @@ def following() -> Response:
     if after.place == "case":
         return _next_of_case(after.drill)
     if after.place == "practice" and after.item in bank():
-        return _next_of_lesson(bank()[after.item].lesson, ends_round=_first_today(after.item))
+        return _next_of_lesson(bank()[after.item].lesson, after.item)
     return _next_of_today()
 
 
@@ -79,14 +81,15 @@ def _next_of_case(run_id: str) -> Response:
     return _to(part.id) if part else redirect(url_for("cases.show", run=run_id), 303)
 
 
-def _first_today(item: str) -> bool:
-    """Whether the item was answered once today: a hand who goes round a second time is not stopped."""
+def _ends_round(item: str, items: list[str]) -> bool:
+    """Whether each of the items was answered today as often as the one answered just now."""
     latest = attempts.of_person(store(), me().id, limit=500)
-    return sum(each.item == item and each.study_day == today() for each in latest) == 1
+    times = Counter(each.item for each in latest if each.study_day == today())
+    return all(times[each] >= times[item] for each in items)
 
 
-def _next_of_lesson(lesson: str, ends_round: bool = False) -> Response:
-    """The waiting question of a lesson, or the next one; at the end of a round, once each was answered, to Practice."""
+def _next_of_lesson(lesson: str, answered: str | None = None) -> Response:
+    """The waiting question of a lesson, or the next one; at the end of each round of it, to Practice."""
     items = [item.id for item in bank().of_lesson(lesson)]
     if not items:
         abort(404)
@@ -96,7 +99,7 @@ def _next_of_lesson(lesson: str, ends_round: bool = False) -> Response:
     waiting = questions.waiting(store(), me().id, "practice")
     if waiting and waiting.item in items:
         return _to(waiting.id)
-    if ends_round and set(items) <= answered_today():
+    if answered and _ends_round(answered, items):
         return redirect(url_for(".show", done=lesson), 303)
     last = {each.item: each.id for each in reversed(attempts.of_person(store(), me().id, limit=500))}
     return _to(asking.ask(practice_order(items, last)[0], "practice"))
