@@ -71,7 +71,7 @@ def _check_source(fields: Fields, name: str, given: Given, givens: Mapping[str, 
         register, ends, limit = givens[source].register, givens[source].ends, givens[source].limit
     else:
         item = _earlier(fields, name, source, givens, before)
-        register, ends, limit = item.register, [], item.is_limit
+        register, ends, limit = item.register, [], item.tolerance.side == "down"
     if register != given.register:
         raise fields.fault(name, f"{source!r} is of the register {register}, and this given of {given.register}.")
     if given.limit and not limit:

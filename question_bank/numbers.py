@@ -19,7 +19,7 @@ def show(value: float, figures: int = 4, to: str = "either") -> str:
     if value == 0:
         return "0"
     places = figures - 1 - math.floor(math.log10(abs(value)))
-    rounded = round(value, places) if to == "either" else rounded_to(value, places, to)
+    rounded = round(value, places) if to == "either" else _towards(value, places, to)
     return show_places(rounded, max(places, 0))
 
 
@@ -38,7 +38,7 @@ def show_exact(value: Fraction, figures: int) -> str:
     return f"{'−' if value < 0 else ''}{int(before):,}{'.' if after else ''}{after}"
 
 
-def rounded_to(value: float, places: int, to: str) -> float:
+def _towards(value: float, places: int, to: str) -> float:
     """The value rounded down or up at that place. Float noise is no reason to leave a round value."""
     scaled = round(value * 10.0**places, 6)
     whole = math.floor(scaled) if to == "down" else math.ceil(scaled)

@@ -7,7 +7,7 @@ ever called right: `down` lies below it, `up` above it.
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from question_bank.numbers import rounded_to, show, show_places
+from question_bank.numbers import show, show_places
 from question_bank.units import Unit, register, split_quantity
 
 CLOSE = 3
@@ -48,15 +48,15 @@ class Tolerance:
         number, symbol = split_quantity(self.amounts[system])
         return float(number) * register(unit.register).unit(symbol).factor / unit.factor
 
-    def print_key(self, value: float, unit: Unit, system: str, to: str | None = None) -> str:
-        """The value with the figures that this tolerance is worth; `to` = 'down' where it is what a rating leaves."""
+    def print_key(self, value: float, unit: Unit, system: str) -> str:
+        """The value with the figures that this tolerance is worth."""
         if self.kind == "exact":
             return show(value, 15)
         if self.is_share:
             return show(value, 4, self.side)
         width = self.half_width(value, unit, system)
         places = next(n for n in range(9) if 10**-n <= width * 1.000001 or n == 8)
-        return show_places(value if to is None else rounded_to(value, places, to), places)
+        return show_places(value, places)
 
     def in_words(self, system: str) -> str:
         """'to within 1 %', for a stem or a message."""

@@ -34,7 +34,7 @@ class NumericItem(Item):
     usual_seconds = 90
     own_fields = (
         "asks", "unit", "register", "tolerance", "decimals", "check", "plausible", "alone", "givens", "steps",
-        "mistakes", "warn", "allowed", "beside", "limit",
+        "mistakes", "warn", "allowed", "beside",
     )  # fmt: skip
 
     def read(self, fields: Fields) -> None:
@@ -48,7 +48,6 @@ class NumericItem(Item):
         self.mistakes = read_mistakes(fields, self.givens, self.steps, self.register, all_formulas())
         self.meanings = read_meanings(fields, self.givens, self.steps)
         self.allowed, self.beside = self._allowed(fields), fields.text("beside")
-        self.limit = self._limit(fields)
         self.is_conversion = all(step.is_conversion for step in self.steps)
         self._check_stem()
         self.alone = fields.flag("alone") or self.is_conversion
@@ -199,12 +198,6 @@ class NumericItem(Item):
             raise self.fault("allowed", "only an answer that is rounded down or up can be to the safe side.")
         return fields.flag("allowed")
 
-    def _limit(self, fields: Fields) -> bool:
-        """Whether the answer is what a rating leaves: either side is right, but it is printed rounded down."""
-        if fields.flag("limit") and self.tolerance.kind != "absolute":
-            raise self.fault("limit", "this is for an absolute tolerance. Else make the tolerance one that is down.")
-        return fields.flag("limit")
-
     def _check_stem(self) -> None:
         """The stem names each given once, in the file's order, and last 'in {asked}': a slip there is then seen."""
         names = NAMED.findall(self.stem)
@@ -219,15 +212,7 @@ class NumericItem(Item):
         """The answer as printed: with the decimals that the stem asks for, else the figures the tolerance is worth."""
         if self.decimals is not None:
             return f"{value:,.{self.decimals}f} {unit.symbol}".strip()
-        return f"{self._printed(value, unit, system)} {unit.symbol}".strip()
-
-    @property
-    def is_limit(self) -> bool:
-        """Whether the answer may not be exceeded: it is then rounded down in both systems."""
-        return self.limit or self.tolerance.side == "down"
-
-    def _printed(self, value: float, unit: Unit, system: str) -> str:
-        return self.tolerance.print_key(value, unit, system, "down" if self.limit else None)
+        return f"{self.tolerance.print_key(value, unit, system)} {unit.symbol}".strip()
 
     def printed_key(self, value: float, system: str) -> str:
         """A value in base units as this item prints its answer, with the asked unit."""
@@ -242,7 +227,7 @@ class NumericItem(Item):
         beside = value * unit.factor / other.factor
         # A tally that is right to 0.01 ft needs more than four figures in metres, too.
         fine = self.tolerance.kind == "absolute"
-        text = self._printed(beside, other, system) if fine else show(beside, 4, self.tolerance.side)
+        text = self.tolerance.print_key(beside, other, system) if fine else show(beside, 4, self.tolerance.side)
         return f"{key} ({text} {other.symbol})"
 
     def _offered(self, unit: Unit) -> list[str]:
