@@ -16,8 +16,8 @@ from question_bank.rounding import rounded_up, whole_part
 from question_bank.units import registers
 
 PLACE = re.compile(r"\{(\w+)\}")
-RAISED = re.compile(r"\{(\w+)\}(?:\^([23])(?!\d)|(?=\^))|(?<=\^)\{(\w+)\}")
-SMALL = {"2": "²", "3": "³"}
+RAISED = re.compile(r"\{(\w+)\}(?:\^([234])(?!\d)|(?=\^))|(?<=\^)\{(\w+)\}")
+SMALL = {"2": "²", "3": "³", "4": "⁴"}
 BINARY = {
     ast.Add: operator.add,
     ast.Sub: operator.sub,
@@ -36,7 +36,7 @@ FUNCTIONS = {
     "whole": whole_part,
 }
 """What a printed line may call with one number, angles in degrees as on a pocket calculator. `least` takes several."""
-IN_PYTHON = str.maketrans({"×": "*", "−": "-", "^": "**", "π": "pi", "²": "**2", "³": "**3", "√": "sqrt"})
+IN_PYTHON = str.maketrans({"×": "*", "−": "-", "^": "**", "π": "pi", "²": "**2", "³": "**3", "⁴": "**4", "√": "sqrt"})
 NUMBER = r"(\d[\d,]*(?:\.\d+)?)"
 
 

@@ -11,6 +11,9 @@ from question_bank.numbers import show
 from question_bank.steps import OPERATORS, Expression
 from question_bank.units import Unit, register
 
+PI_IN_ITEMS = 3.14159
+"""How an item's file writes π."""
+
 FIGURES = 6
 """Numbers carried from line to line keep this many figures, so that a hand who copies them stays in the band."""
 
@@ -67,14 +70,22 @@ def _plain(step: Step, system: str, shown: Mapping[str, Unit]) -> Printed:
 
 
 def render(tree: ast.expr, within: int = 0) -> str:
-    """A checked expression as text with {names}: 'hook load / (lines × efficiency)' before the names are filled in."""
+    """A checked expression as text with {names}: 'hook load / (lines × efficiency)' before the names are filled in.
+
+    An item writes no number of its own, so twice the wall is wall − wall there; it is printed as a hand writes it.
+    """
     match tree:
         case ast.Name(id=name):
             return f"{{{name}}}"
         case ast.Constant(value=value):
-            return f"{value:g}"
+            return "π" if value == PI_IN_ITEMS else f"{value:g}"
         case ast.UnaryOp(operand=operand):
             return f"−{render(operand, 3)}"
+        case ast.BinOp(left=ast.BinOp(left=first, op=before, right=once), op=op, right=again) if (
+            isinstance(op, ast.Add | ast.Sub) and type(before) is type(op) and ast.dump(once) == ast.dump(again)
+        ):
+            twice = ast.BinOp(ast.Constant(2), ast.Mult(), again)
+            return render(ast.BinOp(first, op, twice), within)
         case ast.BinOp(left=left, op=op, right=right):
             rank = {ast.Add: 1, ast.Sub: 1, ast.Mult: 2, ast.Div: 2, ast.Pow: 4}[type(op)]
             sign = OPERATORS[type(op)]

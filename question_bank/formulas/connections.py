@@ -18,7 +18,7 @@ from question_bank.formulas.formula import (
 from question_bank.rounding import rounded_up, whole_part
 
 LEVER = "mechanics; torque values are stated for a square pull (API RP 7G, not seen in the original)"
-HEIGHT = "API RP 7G, 16th ed., 7.9, as quoted by the Well Engineers Notebook (2003); no safety factor in it"
+HEIGHT = "mechanics; 0.059 and 0.042 on a handbook page based on API RP 7G 7.9, seen, with no factor in them"
 ARITHMETIC = "arithmetic (derived here)"
 
 
@@ -89,7 +89,7 @@ def square_line_pull(torque: Torque, tong_arm: Length) -> Load:
 @registered(
     symbols="H Y L Z T",
     us=printed(
-        "0.0589 × {yield_strength} × {tong_arm} × {section_modulus} / {torque}",
+        "0.05893 × {yield_strength} × {tong_arm} × {section_modulus} / {torque}",
         "ft", yield_strength="psi", tong_arm="ft", section_modulus="in³", torque="ft·lbf",
     ),
     metric=printed(
@@ -108,7 +108,7 @@ def joint_height_tongs_square(
     """Greatest height of the joint above the slips with the two tongs at 90°, before the pipe bends for good.
 
     Takes a stress, a length, a section-modulus (I/C) and a torque; gives a length. Holds at the yield of the pipe
-    body. Leaves out any reserve: keep the joint lower, at the height of the procedure. Source: API RP 7G.
+    body. Leaves out any reserve: keep the joint lower, as the procedure says. Source: mechanics, see HEIGHT.
     """
     return yield_strength * tong_arm * section_modulus / (math.sqrt(2) * torque)
 
@@ -116,7 +116,7 @@ def joint_height_tongs_square(
 @registered(
     symbols="H Y L Z T",
     us=printed(
-        "0.0417 × {yield_strength} × {tong_arm} × {section_modulus} / {torque}",
+        "0.04167 × {yield_strength} × {tong_arm} × {section_modulus} / {torque}",
         "ft", yield_strength="psi", tong_arm="ft", section_modulus="in³", torque="ft·lbf",
     ),
     metric=printed(
@@ -135,7 +135,7 @@ def joint_height_tongs_opposed(
     """Greatest height of the joint above the slips with the two tongs at 180°: both lines bend the pipe one way.
 
     Takes a stress, a length, a section-modulus (I/C) and a torque; gives a length. Holds at the yield of the pipe
-    body. Leaves out any reserve: keep the joint lower, at the height of the procedure. Source: API RP 7G.
+    body. Leaves out any reserve: keep the joint lower, as the procedure says. Source: mechanics, see HEIGHT.
     """
     return yield_strength * tong_arm * section_modulus / (2 * torque)
 

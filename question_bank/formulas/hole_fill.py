@@ -39,7 +39,7 @@ def steel_displacement(weight_per_length: WeightPerLength) -> Capacity:
 @registered(
     symbols="c d",
     us=printed("{bore}^2 / 1,029.4", "bbl/ft", bore="in"),
-    metric=printed("{bore}^2 / 1,273.2", "L/m", bore="mm"),
+    metric=printed("{bore}^2 / 1,273.24", "L/m", bore="mm"),
     holds={"bore": (0.5, 30, "in")},
     source="1,029.4 is 231 × 42 × 4 / (12π) (derived here); Lapeyrouse",
 )
@@ -55,7 +55,7 @@ def bore_capacity(bore: Length) -> Capacity:
 @registered(
     symbols="c D d",
     us=printed("({hole}^2 − {pipe}^2) / 1,029.4", "bbl/ft", hole="in", pipe="in"),
-    metric=printed("({hole}^2 − {pipe}^2) / 1,273.2", "L/m", hole="mm", pipe="mm"),
+    metric=printed("({hole}^2 − {pipe}^2) / 1,273.24", "L/m", hole="mm", pipe="mm"),
     holds={"hole": (5, 30, "in"), "pipe": (2, 14, "in")},
     source="1,029.4 is 231 × 42 × 4 / (12π) (derived here); Lapeyrouse",
 )

@@ -45,8 +45,8 @@ def wall_area(outside: Length, inside: Length) -> Area:
 
 @registered(
     symbols="J D d",
-    us=printed("π / 32 × ({outside}^4 − {inside}^4)", "in4", outside="in", inside="in"),
-    metric=printed("π / 32 × ({outside}^4 − {inside}^4) / 10,000", "cm4", outside="mm", inside="mm"),
+    us=printed("π / 32 × ({outside}^4 − {inside}^4)", "in⁴", outside="in", inside="in"),
+    metric=printed("π / 32 × ({outside}^4 − {inside}^4) / 10,000", "cm⁴", outside="mm", inside="mm"),
     holds=TUBE,
     source=GEOMETRY,
 )
@@ -111,14 +111,14 @@ def tensile_yield(yield_strength: Stress, wall_area: Area) -> Load:
     symbols="Q J Y D",
     us=printed(
         "0.096167 × {polar_moment} × {yield_strength} / {outside}",
-        "ft·lbf", polar_moment="in4", yield_strength="psi", outside="in",
+        "ft·lbf", polar_moment="in⁴", yield_strength="psi", outside="in",
     ),
     metric=printed(
         "11.54 × {polar_moment} × {yield_strength} / {outside}",
-        "N·m", polar_moment="cm4", yield_strength="MPa", outside="mm",
+        "N·m", polar_moment="cm⁴", yield_strength="MPa", outside="mm",
     ),
     holds={
-        "polar_moment": (2, 120, "in4"), "yield_strength": (55_000, 150_000, "psi"), "outside": (2.375, 6.625, "in"),
+        "polar_moment": (2, 120, "in⁴"), "yield_strength": (55_000, 150_000, "psi"), "outside": (2.375, 6.625, "in"),
     },
     source="API RP 7G, Appendix A, not seen in the original; agrees with the strength tables after it",
 )  # fmt: skip
@@ -135,15 +135,15 @@ def torsional_yield(polar_moment: SecondMoment, yield_strength: Stress, outside:
     symbols="n T L J G",
     us=printed(
         "22.918 × {torque} × {length} / ({polar_moment} × {shear_modulus})",
-        "turns", torque="ft·lbf", length="ft", polar_moment="in4", shear_modulus="psi",
+        "turns", torque="ft·lbf", length="ft", polar_moment="in⁴", shear_modulus="psi",
     ),
     metric=printed(
         "15.915 × {torque} × {length} / ({polar_moment} × {shear_modulus})",
-        "turns", torque="kN·m", length="m", polar_moment="cm4", shear_modulus="GPa",
+        "turns", torque="kN·m", length="m", polar_moment="cm⁴", shear_modulus="GPa",
     ),
     holds={
         "torque": (1_000, 60_000, "ft·lbf"), "length": (300, 25_000, "ft"),
-        "polar_moment": (2, 400, "in4"), "shear_modulus": (11_000_000, 12_500_000, "psi"),
+        "polar_moment": (2, 400, "in⁴"), "shear_modulus": (11_000_000, 12_500_000, "psi"),
     },
     source=GEOMETRY,
 )  # fmt: skip
@@ -160,14 +160,14 @@ def wind_up(torque: Torque, length: Length, polar_moment: SecondMoment, shear_mo
     symbols="T G J L",
     us=printed(
         "2 × π × {shear_modulus} × {polar_moment} / (144 × {length})",
-        "ft·lbf", shear_modulus="psi", polar_moment="in4", length="ft",
+        "ft·lbf", shear_modulus="psi", polar_moment="in⁴", length="ft",
     ),
     metric=printed(
         "2 × π × 10 × {shear_modulus} × {polar_moment} / {length}",
-        "N·m", shear_modulus="GPa", polar_moment="cm4", length="m",
+        "N·m", shear_modulus="GPa", polar_moment="cm⁴", length="m",
     ),
     holds={
-        "shear_modulus": (11_000_000, 12_500_000, "psi"), "polar_moment": (2, 400, "in4"),
+        "shear_modulus": (11_000_000, 12_500_000, "psi"), "polar_moment": (2, 400, "in⁴"),
         "length": (100, 25_000, "ft"),
     },
     source=GEOMETRY,

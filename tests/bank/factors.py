@@ -56,7 +56,7 @@ BY_SCIPY = {
     "count": {"": 1.0},
     "stress": {"psi": c.psi, "ksi": 1e3 * c.psi, "MPa": 1e6, "GPa": 1e9},
     "section-modulus": {"in³": INCH**3, "cm³": 1e-6, "mm³": 1e-9},
-    "second-moment": {"in4": INCH**4, "cm4": 1e-8, "mm4": 1e-12},
+    "second-moment": {"in⁴": INCH**4, "cm⁴": 1e-8, "mm⁴": 1e-12},
 }  # fmt: skip
 
 FROM_MEMORY_OF_NIST_SP_811 = [

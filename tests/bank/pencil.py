@@ -2,7 +2,7 @@
 
     sum     = product {("+" | "−") product}
     product = power {("×" | "/") power}
-    power   = sign ["^" sign] | sign "²" | sign "³"
+    power   = sign ["^" sign] | sign "²" | sign "³" | sign "⁴"
     sign    = ["−"] (number [unit] | "π" | "(" sum ")" | "√" sign | function "(" sum ")" | "least(" sum {", " sum} ")")
 
 A unit is a word right after a number and a space, such as 'ft·lbf' or 'm/s²'; it is passed over.
@@ -13,7 +13,7 @@ import re
 
 TOKEN = re.compile(
     r"(?P<number>\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?)(?P<unit> (?!×)[^\W\d_][^\s()×−+^,]*| ?[°%])?"
-    r"|(?P<sign>[+−×/^()√π²³,])|(?P<function>[a-z]+(?=\())|(?P<space> )"
+    r"|(?P<sign>[+−×/^()√π²³⁴,])|(?P<function>[a-z]+(?=\())|(?P<space> )"
 )
 FUNCTIONS = {
     "sine": lambda degrees: math.sin(degrees * math.pi / 180),
@@ -70,9 +70,9 @@ def _product(left):
 
 def _power(left):
     value = _signed(left)
-    while left[0] in ("^", "²", "³"):
+    while left[0] in ("^", "²", "³", "⁴"):
         sign = left.pop(0)
-        value **= {"²": 2, "³": 3}.get(sign) or _signed(left)
+        value **= {"²": 2, "³": 3, "⁴": 4}.get(sign) or _signed(left)
     return value
 
 

@@ -3,7 +3,7 @@
 Each solver takes the shown numbers by the given's name and gives the answer in the asked unit of its system.
 """
 
-from math import ceil, cos, floor, pi, radians, sin, sqrt
+from math import ceil, cos, floor, pi, radians, sin
 
 G = 9.80665
 POUND = 0.45359237
@@ -38,10 +38,10 @@ def fill(stands, stand_m, kg_per_m):
     return stands * stand_m * kg_per_m / STEEL
 
 
-def to_the_limit(limit_pa, stand_m, steel_m2, hole_m2, mud_kg_m3):
-    """Stands until the mud has fallen so far."""
-    fall = stand_m * steel_m2 / (hole_m2 - steel_m2)
-    return limit_pa / (mud_kg_m3 * G * fall)
+def pressure_lost(stands, stand_m, steel_m2, hole_m2, mud_kg_m3):
+    """Pascals that the mud loses while nobody fills."""
+    fall = stands * stand_m * steel_m2 / (hole_m2 - steel_m2)
+    return mud_kg_m3 * G * fall
 
 
 def push_of_wind(metres_a_second, shape, square_metres):
@@ -86,12 +86,12 @@ ON_THE_FLOOR = {
     "tripping.torque-out-of-square": both(
         lambda line_pull, tong_arm, angle: line_pull * tong_arm * sin(radians(angle))
     ),
-    "tripping.joint-height": {
+    "tripping.height-in-one-line": {
         "us": lambda yield_strength, pipe_modulus, tong_arm, torque: (
-            yield_strength * tong_arm * pipe_modulus / (12 * sqrt(2) * torque)
+            yield_strength * tong_arm * pipe_modulus / (24 * torque)
         ),
         "metric": lambda yield_strength, pipe_modulus, tong_arm, torque: (
-            yield_strength * 1e6 * tong_arm * pipe_modulus * 1e-6 / (sqrt(2) * torque * 1_000)
+            yield_strength * 1e6 * tong_arm * pipe_modulus * 1e-6 / (2 * torque * 1_000)
         ),
     },
     "tripping.stands-in-the-hole": both(lambda depth, bha, stand_length: (depth - bha) / stand_length),
@@ -103,16 +103,19 @@ ON_THE_FLOOR = {
         ),
         "metric": lambda stands, stand_length, pipe_weight: 1_000 * fill(stands, stand_length, pipe_weight),
     },
-    "tripping.stands-to-seventy-five-psi": {
-        "us": lambda limit, stand_length, displacement, hole_capacity, mud_weight: to_the_limit(
-            limit * POUND * G / INCH**2,
-            stand_length * FOOT,
-            displacement * BARREL / FOOT,
-            hole_capacity * BARREL / FOOT,
-            mud_weight * POUND / GALLON,
+    "tripping.pressure-lost-unfilled": {
+        "us": lambda stands, stand_length, displacement, hole_capacity, mud_weight: (
+            pressure_lost(
+                stands,
+                stand_length * FOOT,
+                displacement * BARREL / FOOT,
+                hole_capacity * BARREL / FOOT,
+                mud_weight * POUND / GALLON,
+            )
+            / (POUND * G / INCH**2)
         ),
-        "metric": lambda limit, stand_length, displacement, hole_capacity, mud_weight: to_the_limit(
-            limit * 1_000, stand_length, displacement / 1_000, hole_capacity / 1_000, mud_weight
+        "metric": lambda stands, stand_length, displacement, hole_capacity, mud_weight: (
+            pressure_lost(stands, stand_length, displacement / 1_000, hole_capacity / 1_000, mud_weight) / 1_000
         ),
     },
     "tripping.sheet-so-far": {

@@ -154,7 +154,7 @@ def test_the_safe_side_is_for_what_is_allowed_or_needed(item_id):
 
 def test_a_limit_at_yield_is_not_called_safe():
     yields = {
-        "tripping.joint-height",
+        "tripping.height-in-one-line",
         "kelly.slips-crush-pipe",
         "pipe.tube-strength-in-pull",
         "pipe.worn-tube-strength",

@@ -16,6 +16,8 @@ from question_bank.quantities_in_text import fill
         ("{{=4.448 N}} a {{=2,000}}", "4.448 N a 2,000", "4.448 N a 2,000"),
         ("{{=35 °}} {{35 °}}", "35° 35°", "35° 35°"),
         ("{{10.2 %}}", "10.2 %", "10.2 %"),
+        ("{{=31.42 ft | 9.58 m}}", "31.42 ft", "9.58 m"),
+        ("{{=31.42 | 9.58}}", "31.42", "9.58"),
         ("no quantity", "no quantity", "no quantity"),
     ],
 )
@@ -41,6 +43,12 @@ def test_a_hand_who_writes_12_5_reads_a_comma():
         ("{{3 m", "not closed"),
         ("3 m}}", "not closed"),
         ("{{=3 m -> ft}}", "takes no companion"),
+        ("{{31.42 ft | 9.58 m}}", "needs an '='"),
+        ("{{=31.42 ft | 9.58 m | 9 m}}", "two sides"),
+        ("{{=9.58 m | 31.42 ft}}", "US side first"),
+        ("{{=31.42 ft | 9.85 m}}", "not one quantity"),
+        ("{{=31.42 ft | 9.58 kg}}", "different things"),
+        ("{{=31.42 ft | m}}", "no number that can be read"),
     ],
 )
 def test_a_fault_is_a_sentence(text, problem):

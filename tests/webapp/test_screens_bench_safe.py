@@ -41,7 +41,7 @@ def test_the_weakest_part_and_the_rounding_stay_on_paper(client):
         ("loads/design-factor-of-the-line?nominal_strength=103+klbf&hook_load=900+klbf&lines=8",
          ["Below 1 the line parts", "Compare with your rig’s least factor."], []),
         ("hoisting/elevator-used?string=400+klbf&rating=150+st", ["133.3 %", "is an overload"], []),
-        ("tripping/joint-height?example=yes&yield_strength=75000+psi&pipe_modulus=5+in³&tong_arm=4+ft&torque=24000+ft·lbf",
+        ("tripping/height-in-one-line?example=yes&yield_strength=75000+psi&pipe_modulus=5+in³&tong_arm=4+ft&torque=24000+ft·lbf",
          ["Rounded down.", "At this figure the pipe gives for good."], ["safe side"]),
         ("hoisting/lowering-speed-limit?brake_limit=950+hp&string=394,000+lbf&travelling_weight=49,000+lb&writes=comma",
          ["If you mean 394 000 lbf, write it like that.",
