@@ -217,22 +217,22 @@ def extra_work_a_trip(depth: Length, extra_weight: Load) -> LineWork:
 @registered(
     symbols="S g L f",
     us=printed(
-        "{goal} × {cut_length} × {service_factor}",
-        "ton-mile", goal="ton-mile/ft", cut_length="ft", service_factor="",
+        "{goal} × {cut_length} × {share_taken}",
+        "ton-mile", goal="ton-mile/ft", cut_length="ft", share_taken="",
     ),
     metric=printed(
-        "{goal} × {cut_length} × {service_factor}", "t·km", goal="t·km/m", cut_length="m", service_factor="",
+        "{goal} × {cut_length} × {share_taken}", "t·km", goal="t·km/m", cut_length="m", share_taken="",
     ),
-    holds={"goal": (2, 40, "ton-mile/ft"), "cut_length": (20, 200, "ft"), "service_factor": (0.2, 1.5, "")},
+    holds={"goal": (2, 40, "ton-mile/ft"), "cut_length": (20, 200, "ft"), "share_taken": (0.2, 1.5, "")},
     source="API RP 9B cut-off programme, not seen in the original: the goal is the rig's own",
 )  # fmt: skip
-def cut_interval(goal: LineWorkPerLength, cut_length: Length, service_factor: Ratio) -> LineWork:
+def cut_interval(goal: LineWorkPerLength, cut_length: Length, share_taken: Ratio) -> LineWork:
     """Work between one cut and the next: so much for each length that is cut off.
 
     Takes a line-work-per-length, a length and a ratio; gives a line-work. Holds for the goal of the rig's programme.
     Leaves out what the rope looks like. Source: API RP 9B.
     """
-    return goal * cut_length * service_factor
+    return goal * cut_length * share_taken
 
 
 @registered(

@@ -111,10 +111,10 @@ def level_drop(volume: Volume, hole_capacity: Capacity, displacement: Capacity) 
 
 @registered(
     symbols="p ρ h",
-    us=printed("0.05195 × {mud_density} × {height}", "psi", mud_density="lb/gal", height="ft"),
-    metric=printed("0.00980665 × {mud_density} × {height}", "kPa", mud_density="kg/m³", height="m"),
+    us=printed("0.052 × {mud_density} × {height}", "psi", mud_density="lb/gal", height="ft"),
+    metric=printed("0.009807 × {mud_density} × {height}", "kPa", mud_density="kg/m³", height="m"),
     holds={"mud_density": (6, 21, "lb/gal"), "height": (1, 25_000, "ft")},
-    source="hydrostatics; 0.05195 is 12 / 231, which the field and Lapeyrouse round to 0.052",
+    source="hydrostatics; 0.052 is 12 / 231 rounded (0.1 % high), as in Lapeyrouse",
 )
 def mud_pressure(mud_density: Density, height: Length) -> Pressure:
     """Pressure of a height of mud, and what the hole loses when the level falls by it.
