@@ -31,7 +31,7 @@ COMES_FROM = {
     "3.412": "steel, psi/ft, as a field worksheet has it",
     "77.18": "3.412 psi/ft in kPa/m: × 22.62",
     "1,029.4": "9,702 in³ in a bbl × 4 / (12 × π)",
-    "1,273.2": "4,000 / π: mm² into L/m",
+    "1,273.24": "4,000 / π: mm² into L/m",
     "0.052": "12 / 231, rounded: in in a ft, in³ in a gal",
     "0.009807": "standard gravity / 1,000",
     "735,294": "30,000,000 psi, stiffness of steel / (12 × 3.4 lb/ft for each in²)",

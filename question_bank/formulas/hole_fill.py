@@ -23,9 +23,9 @@ BOOK = "Lapeyrouse, hole fill on trips"
 @registered(
     symbols="v w",
     us=printed("{weight_per_length} / 2,751", "bbl/ft", weight_per_length="lb/ft"),
-    metric=printed("{weight_per_length} / 7.8486", "L/m", weight_per_length="kg/m"),
+    metric=printed("{weight_per_length} / 7.85", "L/m", weight_per_length="kg/m"),
     holds={"weight_per_length": (3, 300, "lb/ft")},
-    source="2,751 is 65.5 lb/gal × 42 gal, and 7.8486 is 65.5 lb/gal in kg/L, which the trade rounds to 7.85 (derived here)",
+    source="2,751 is 65.5 lb/gal × 42 gal (derived here); steel of 65.5 lb/gal (7,850 kg/m3)",
 )
 def steel_displacement(weight_per_length: WeightPerLength) -> Capacity:
     """Volume of steel in a length of pipe: the mud that it pushes out going in and leaves room for coming out.
