@@ -1,7 +1,8 @@
 """A case: shared givens and an ordered list of items, each later one worked on from the right results before it.
 
-A drawn case is ordinary questions. What is shared, and every earlier result as its key is printed, is fixed in the
-parts that name it; what else an item needs is drawn as usual.
+A drawn case is ordinary questions. What is shared, and every earlier result as its verdict shows it in both systems,
+is fixed in the parts that name it; what else an item needs is drawn as usual. So a result is turned into the other
+system once, and a case never shows two numbers there for one.
 """
 
 import re
@@ -17,7 +18,6 @@ from question_bank.picking import Picker
 from question_bank.quantities_in_text import fill
 from question_bank.question import Question
 from question_bank.steps import ExpressionError
-from question_bank.units import both, unit
 
 TRIES = 50
 SEEDS = 2**31
@@ -37,10 +37,7 @@ class Part:
         """What its answer is called, and the right one as printed, in both systems; None where it is no number."""
         if not isinstance(self.item, NumericItem):
             return None
-        text = question.key_text
-        if unit(question.unit, self.item.register).pair is not None:
-            text = both(text, question.system, register_name=self.item.register)
-        return self.item.steps[-1].find, text
+        return self.item.steps[-1].find, question.key_both
 
 
 @dataclass(frozen=True)
@@ -117,7 +114,7 @@ class Case:
         for at, part in enumerate(self.parts, start=1):
             parts.append(self._drawn_part(at, part, known, system, picker))
             if parts[-1].result is not None:
-                known[f"part {at}"] = parts[-1].question.key_text
+                known[f"part {at}"] = parts[-1].question.key_both
         return DrawnCase(
             seed,
             system,

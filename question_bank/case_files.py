@@ -68,11 +68,14 @@ def _check_source(fields: Fields, name: str, given: Given, givens: Mapping[str, 
     """What fixes a given: a shared one within its range, or an earlier result of its register."""
     source = fields.needed(name)
     if source in givens:
-        register, ends = givens[source].register, givens[source].ends
+        register, ends, limit = givens[source].register, givens[source].ends, givens[source].limit
     else:
-        register, ends = _earlier(fields, name, source, givens, before).register, []
+        item = _earlier(fields, name, source, givens, before)
+        register, ends, limit = item.register, [], item.tolerance.side == "down"
     if register != given.register:
         raise fields.fault(name, f"{source!r} is of the register {register}, and this given of {given.register}.")
+    if given.limit and not limit:
+        raise fields.fault(name, f"this may not be exceeded, and {source!r} is not rounded down. Make it a limit too.")
     if not all(map(given.holds, ends)):
         raise fields.fault(name, f"{source!r} is drawn outside the range that the item draws from. Narrow it.")
 

@@ -61,6 +61,8 @@ class Drawn:
     unit: Unit
     base: float
     limit: bool = False
+    beside_it: str | None = None
+    """What stands beside it where that is decided too: a case shows an earlier result as the verdict showed it."""
 
     @property
     def text(self) -> str:
@@ -72,6 +74,8 @@ class Drawn:
 
         What may not be exceeded is rounded down on the other side: a rating of 500 st is 453.5 t there, not 453.6 t.
         """
+        if self.beside_it is not None:
+            return f"{self.text} ({self.beside_it})"
         if self.unit.pair is None:
             return self.text
         return both(
@@ -107,11 +111,15 @@ class Given:
         return tuple(self.fixed(each, system) for each in self.among or self.grids[system].texts())
 
     def fixed(self, value: str | int | float, system: str) -> Drawn:
-        """This given with a value decided elsewhere: a number of its own unit, or '300,000 lbf'. Raises UnitError."""
-        number, symbol = split_quantity(str(value))
+        """This given with a value decided elsewhere: a number of its own unit, '300,000 lbf' or '902 kN (202.8 klbf)'.
+
+        What stands in brackets is kept, to be shown again as it is. Raises UnitError.
+        """
+        text, _, beside_it = str(value).removesuffix(")").partition(" (")
+        number, symbol = split_quantity(text)
         unit = register(self.register).unit(symbol) if symbol else self.own_unit(system)
         plain = float(number.replace(",", "").replace("−", "-"))
-        return Drawn(self.name, show(plain, FIGURES_OF_FIXED), unit, plain * unit.factor, self.limit)
+        return Drawn(self.name, show(plain, FIGURES_OF_FIXED), unit, plain * unit.factor, self.limit, beside_it or None)
 
     @property
     def ends(self) -> list[float]:

@@ -141,10 +141,8 @@ def _ask_back_if_the_other_mark_reads(plain: str, asked: str, comma: bool, regis
         other = _read(plain, asked, not comma, register_name)
     except AnswerError:
         return
-    own = "12,5" if comma else "12.5"
-    raise AnswerError(
-        "ask-back", f"You write {own}, and “{plain}” does not fit that. Did you mean {other.shown(comma)}?"
-    )
+    ours, typed = ("comma", "point") if comma else ("point", "comma")
+    raise AnswerError("ask-back", f"Write decimals with a {ours}, not a {typed}. Did you mean {other.shown(comma)}?")
 
 
 def _read(plain: str, asked: str, comma: bool, register_name: str) -> Quantity:

@@ -38,6 +38,8 @@ class Unit:
     pair: str | None
     also: tuple[str, ...]
     definition: str
+    seldom: bool = False
+    """Read when typed, and left out of the list beside a question."""
 
     @property
     def name(self) -> str:
@@ -58,6 +60,11 @@ class Register:
     title: str
     dimension: Dimension
     units: Mapping[str, Unit]
+
+    def offered(self, asked: str) -> list[str]:
+        """The symbols of the list beside a question, the asked one first."""
+        others = (each for each in self.units.values() if each.symbol and not each.seldom)
+        return [asked, *(each.symbol for each in others if each.symbol != asked)]
 
     def unit(self, symbol: str) -> Unit:
         """The unit with that symbol. Raises UnitError."""
@@ -92,7 +99,7 @@ def _register(ureg, name: str, row: dict) -> Register:
         factor = ureg.parse_expression(each["is"]).to(base).magnitude
         units[each["symbol"]] = Unit(
             each["symbol"], name, float(factor), Fraction(factor), each.get("system"), each.get("pair"),
-            tuple(each["also"]), each["is"],
+            tuple(each["also"]), each["is"], each.get("seldom", False),
         )  # fmt: skip
     return Register(name, row["title"], dimension, MappingProxyType(units))
 

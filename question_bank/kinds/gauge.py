@@ -70,7 +70,7 @@ class GaugeItem(Item):
             **self.in_common(seed, system),
             register=self.register,
             unit=unit.symbol,
-            units=[unit.symbol, *(each for each in register(self.register).units if each != unit.symbol)],
+            units=register(self.register).offered(unit.symbol),
             value=float(reading),
             half_width=float(dial.mark / 2),
             relative=False,

@@ -238,5 +238,5 @@ class NumericItem(Item):
         """
         if self.is_conversion:
             return [unit.symbol]
-        others = [each for each in register(self.register).units if each and each != unit.symbol]
-        return [unit.symbol, *others] if unit.symbol or others else []
+        offered = register(self.register).offered(unit.symbol)
+        return offered if any(offered) else []

@@ -1,5 +1,7 @@
 """Cases: shared givens, parts that go on from the right results before them, and every fault told by its name."""
 
+import re
+
 import pytest
 
 from question_bank import BankError, load_bank, load_cases
@@ -58,6 +60,40 @@ def test_what_is_shared_or_found_before_is_fixed_and_shown(system):
         ]  # fmt: skip
         assert drawn.givens[1][1] in first.stem and first.key_text in second.stem
         assert dict(last.givens)["string"].startswith(second.key_text) and second.key_text in last.stem
+
+
+def second_units(drawn):
+    """What stands in brackets for each quantity that a draw shows, by the quantity: more than one is a disagreement."""
+    found = {}
+    texts = [drawn.story, *(text for _, text in drawn.givens), *(part.result[1] for part in drawn.parts if part.result)]
+    texts += [part.question.stem for part in drawn.parts]
+    texts += [part.question.key_both for part in drawn.parts if part.question.kind == "numeric"]
+    for first, beside in re.findall(r"([\d,.]+ \S+) \(([\d,.−]+ [^)]+)\)", " ".join(texts)):
+        found.setdefault(first, set()).add(beside)
+    return found
+
+
+@SYSTEMS
+@pytest.mark.parametrize("name", load_cases(load_bank()))
+def test_a_quantity_has_one_second_unit_all_through_a_case(name, system):
+    """A hand who reads 547.5 klbf once and 547.4 the next time thinks that he misread."""
+    shipped = load_cases(load_bank())[name]
+    for seed in SEEDS:
+        found = second_units(shipped.draw(seed, system))
+        assert found and {first: each for first, each in found.items() if len(each) > 1} == {}
+
+
+@SYSTEMS
+def test_what_a_plate_leaves_is_rounded_down_in_both_units(system):
+    """2,551.2 kN is 573.5 klbf: 574 would be more than the plate leaves. The exact sum is worked here, by fractions."""
+    shipped = load_cases(load_bank())["mast-plate"]
+    for seed in SEEDS:
+        for at in (5, 7):
+            asked = shipped.draw(seed, system).parts[at - 1].question
+            kilonewtons = asked.value if system == "metric" else asked.value * 4.4482216
+            for number, each in re.findall(r"(−?[\d,.]+) (kN|klbf)", asked.key_both):
+                shown = float(number.replace(",", "").replace("−", "-")) * (1 if each == "kN" else 4.4482216)
+                assert kilonewtons - 6 < shown < kilonewtons + 0.001, asked.key_both
 
 
 @SYSTEMS
@@ -204,3 +240,19 @@ def test_in_the_check_of_the_trip_tank_the_hole_is_always_short(system):
     for seed in SEEDS:
         short = case.draw(seed, system).parts[2].question
         assert short.value > (0.5 if system == "us" else 0.08)
+
+
+LIMIT = ('step = 10, unit = "kN" } }\ngear', 'step = 10, unit = "kN" }, limit = true }\ngear')
+
+
+def test_what_may_not_be_exceeded_is_made_only_of_what_is_rounded_down():
+    """Else a case would show a limit that is rounded up in the second unit."""
+    with pytest.raises(BankError, match="not rounded down") as caught:
+        case(items=[LIMIT])
+    assert caught.value.field == "parts 4 given string"
+    case(
+        items=[
+            LIMIT,
+            ('tolerance = { relative = 0.01 }\nplausible = ["400', 'tolerance = { down = 0.01 }\nplausible = ["400'),
+        ]
+    )

@@ -4,6 +4,7 @@ import math
 
 import pytest
 
+from question_bank.reading import read_quantity
 from question_bank.units import UnitError, both, register, register_of, registers, unit, unit_constants
 from tests.bank.factors import BY_SCIPY, FROM_MEMORY_OF_NIST_SP_811
 
@@ -122,3 +123,13 @@ def test_a_named_companion_is_taken_and_an_unknown_one_refused():
     assert both("40 J", "us", register_name="energy") == both("40 J", "us")
     with pytest.raises(UnitError, match="'m' is not a unit of a load"):
         both("500 st", "us", companion="m")
+
+
+def test_what_nobody_on_a_rig_writes_is_not_offered_but_is_read():
+    """Cubic inches for mud, degrees for laps. Common practice, no source."""
+    for name, symbol in (("volume", "in³"), ("turns", "°"), ("load", "MN"), ("pressure", "Pa")):
+        row = register(name)
+        asked = next(iter(row.units))
+        assert symbol in row.units and symbol not in row.offered(asked) and row.offered(asked)[0] == asked
+        assert row.offered(symbol)[0] == symbol, "one that is asked is always there"
+        assert read_quantity(f"5 {symbol}", asked, register_name=name).unit == symbol

@@ -92,3 +92,22 @@ def test_a_word_in_a_lesson_leads_to_its_place_and_back(open_page, served):
     assert entry.locator("dd").inner_text().startswith(term.meaning_in("us")[:30])
     entry.get_by_role("link", name=f"Lesson {lesson.number}").click()
     assert page.url.endswith(f"/lessons/{lesson.id}")
+
+
+@pytest.mark.parametrize("theme", ["light", "dark"])
+@pytest.mark.parametrize("width", [390, 1280])
+def test_each_letter_leads_to_its_block_and_is_large_enough_for_a_finger(open_page, width, theme):
+    """Without scripts; on a phone the words fill some fifty screens."""
+    page = open_page(width, scripts=False, theme=theme)
+    page.goto("/glossary")
+    row = page.get_by_role("navigation", name="Letters").get_by_role("link")
+    firsts = sorted({word[0].upper() for word in load_course().glossary})
+    assert row.all_inner_texts() == firsts
+    boxes = [each.bounding_box() for each in row.all()]
+    assert min(min(each["width"], each["height"]) for each in boxes) >= 44
+    assert max(each["x"] + each["width"] for each in boxes) <= width
+    row.get_by_text("S", exact=True).click()
+    heading = page.get_by_role("heading", name="S", exact=True)
+    assert 0 <= heading.bounding_box()["y"] < 120
+    page.emulate_media(media="print")
+    assert not row.first.is_visible()
