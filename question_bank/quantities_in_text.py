@@ -19,7 +19,7 @@ MARK = re.compile(r"\{\{([^{}]*)\}\}")
 NUMBER = re.compile(r"−?(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?")
 SYSTEMS = ("us", "metric")
 APART = 0.02
-"""How far the two sides of {{=31.42 ft | 9.58 m}} may differ, as a share: each is worked in its own system and rounded."""
+"""How far the two sides of {{=31.42 ft | 9.58 m}} may differ, as a share: each is worked by itself and rounded."""
 
 
 def fill(text: str, system: str, comma: bool = False) -> str:
