@@ -24,8 +24,8 @@ def test_reading_is_kept_to_the_part(hands):
     browser = hands()
     assert browser.send(f"{DROPS}/read", part=PARTS[1]).location == f"{DROPS}#{PARTS[2]}"
     words = words_of(browser.get(DROPS).text)
-    assert "2 of 5 parts read" in words and "Go on where you stopped" in words
-    assert "3 of its 5 parts" in words_of(browser.get("/today").text)
+    assert "2 of 6 parts read" in words and "Go on where you stopped" in words
+    assert "4 of its 6 parts" in words_of(browser.get("/today").text)
 
 
 def test_items_come_up_once_their_lesson_is_read(hands):
