@@ -90,10 +90,10 @@ def _ends_round(item: str, items: list[str]) -> bool:
 
 def _next_of_lesson(lesson: str, answered: str | None = None) -> Response:
     """The waiting question of a lesson, or the next one; at the end of each round of it, to Practice."""
-    items = [item.id for item in bank().of_lesson(lesson)]
-    if not items:
+    kinds = {item.id: item.kind for item in bank().of_lesson(lesson)}
+    if not kinds:
         abort(404)
-    items = [each for each in items if each not in held_back()]
+    items = [each for each in kinds if each not in held_back()]
     if not items:
         return redirect(url_for(".show", held=lesson), 303)
     waiting = questions.waiting(store(), me().id, "practice")
@@ -102,7 +102,7 @@ def _next_of_lesson(lesson: str, answered: str | None = None) -> Response:
     if answered and _ends_round(answered, items):
         return redirect(url_for(".show", done=lesson), 303)
     last = {each.item: each.id for each in reversed(attempts.of_person(store(), me().id, limit=500))}
-    return _to(asking.ask(practice_order(items, last)[0], "practice"))
+    return _to(asking.ask(practice_order({each: kinds[each] for each in items}, last)[0], "practice"))
 
 
 def _to(question_id: str) -> Response:

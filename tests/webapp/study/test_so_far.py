@@ -26,4 +26,13 @@ def test_an_item_fades_on_the_day_it_comes_back_and_not_before():
 
 
 def test_never_answered_comes_first_then_longest_ago():
-    assert practice_order(["a", "b", "c", "d"], {"a": "0193", "b": "0191", "d": "0192"}) == ["c", "b", "d", "a"]
+    kinds = dict.fromkeys("abcd", "choice")
+    assert practice_order(kinds, {"a": "0193", "b": "0191", "d": "0192"}) == ["c", "b", "d", "a"]
+
+
+def test_kinds_are_mixed_and_keep_their_own_order():
+    kinds = {"p1": "part", "p2": "part", "p3": "part", "p4": "part", "n1": "numeric", "n2": "numeric", "o": "order"}
+    order = practice_order(kinds, {})
+    assert sorted(order) == sorted(kinds)
+    assert order == ["p1", "n1", "p2", "o", "p3", "n2", "p4"]
+    assert practice_order(kinds, {"p1": "0191"})[-1] == "p1"
