@@ -32,7 +32,7 @@ SAME_SIGN = str.maketrans(
     }
 )  # fmt: skip
 SUPERSCRIPTS = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻", "0123456789-")
-POWER_OF_UNIT = re.compile("(?<=[A-Za-z])[²³]")
+POWER_OF_UNIT = re.compile("(?<=[A-Za-z])[²³⁴]")
 TEN_TO_THE = re.compile("10([⁻⁰¹²³⁴⁵⁶⁷⁸⁹]{1,4})")
 
 EXPONENT = r"(?:[eE]([+-]?\d{1,3})(?![\d.,])| ?[xX*] ?10 ?\^ ?([+-]?\d{1,3})(?![\d.,]))?"

@@ -44,7 +44,7 @@ class Unit:
     @property
     def name(self) -> str:
         """How a formula in an item writes this unit: 'ft·lbf' is ft_lbf, 'm/s²' is m_per_s2."""
-        plain = self.symbol.replace("²", "2").replace("³", "3").replace("/", "_per_")
+        plain = self.symbol.replace("²", "2").replace("³", "3").replace("⁴", "4").replace("/", "_per_")
         return plain.replace("·", "_").replace("-", "_").replace(" ", "_")
 
     def printed(self, base: float) -> str:
